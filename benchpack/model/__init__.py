@@ -1,0 +1,3 @@
+"""What things are: the records of packs, parts, joints, materials and studies."""
+
+from __future__ import annotations
