@@ -1,0 +1,327 @@
+"""The register of outside checks: what each calculation was held against.
+
+Print it as the table of DEVELOPERS.md with ``python -m tests.outside.checks``.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+Mark = Literal["published", "computed", "memory", "common practice"]
+
+
+@dataclass(frozen=True, slots=True)
+class Check:
+    """One test of one function against something this project did not make.
+
+    Parameters
+    ----------
+    function : str
+        Dotted name below ``benchpack.calc``.
+    check : str
+        ``file::test`` below ``tests/outside``.
+    source : str
+        What the function is held against.
+    tolerance : str
+        How close it has to come.
+    mark : str
+        Seen in print, computed independently, recalled, or practice of the trade.
+    """
+
+    function: str
+    check: str
+    source: str
+    tolerance: str
+    mark: Mark
+
+
+def _checks(
+    check: str, functions: str, *, source: str, tolerance: str, mark: Mark
+) -> tuple[Check, ...]:
+    """Give one record for each of the functions that a test holds to a source."""
+    return tuple(
+        Check(function, check, source, tolerance, mark)
+        for function in functions.split()
+    )
+
+
+CHECKS: tuple[Check, ...] = (
+    *_checks(
+        "test_densities_published.py::test_cell_to_pack_ratio_of_a_teaching_text",
+        "densities.cell_to_pack_ratio",
+        source="teaching texts: 72 kg of cells in 122 kg are 0.59",
+        tolerance="0.005",
+        mark="published",
+    ),
+    *_checks(
+        "test_densities_published.py::test_density_of_an_inventoried_pack",
+        "densities.gravimetric_density_wh_per_kg",
+        source="published inventory: 26.6 kWh, 253 kg, 105 Wh/kg",
+        tolerance="0.5 Wh/kg",
+        mark="published",
+    ),
+    *_checks(
+        "test_densities_published.py::test_residual_of_a_table_that_disagrees_with_itself",
+        "densities.identity_residual",
+        source="open life-cycle model: 0.23 * 0.5 against 0.14 kWh/kg",
+        tolerance="1e-12 relative",
+        mark="published",
+    ),
+    *_checks(
+        "test_densities_published.py::test_densities_in_the_units_of_pint",
+        "densities.gravimetric_density_wh_per_kg densities.volumetric_density_wh_per_l",
+        source="pint",
+        tolerance="1e-12 relative",
+        mark="computed",
+    ),
+    *_checks(
+        "test_densities_published.py::test_amounts_per_energy_in_the_units_of_pint",
+        "densities.structure_mass_kg densities.structure_mass_per_energy "
+        "densities.per_energy",
+        source="pint",
+        tolerance="1e-12 relative",
+        mark="computed",
+    ),
+    *_checks(
+        "test_gap_vectors.py::test_the_vector_in_which_the_sign_flips",
+        "gap.gap_as_weighed_kg gap.energy_share_kg gap.density_share_kg "
+        "gap.gap_scaled_kg",
+        source="worked by hand: 460 kg, 70 kWh against 470 kg, 80 kWh",
+        tolerance="0.005 kg",
+        mark="computed",
+    ),
+    *_checks(
+        "test_gap_vectors.py::test_gaps_against_exact_arithmetic",
+        "gap.gap_as_weighed_kg gap.energy_share_kg gap.density_share_kg "
+        "gap.gap_scaled_kg gap.gap_structure_kg",
+        source="decimal arithmetic, 50 digits",
+        tolerance="5e-13 kg",
+        mark="computed",
+    ),
+    *_checks(
+        "test_gap_vectors.py::test_a_split_against_exact_arithmetic",
+        "groups.split_by_group",
+        source="decimal arithmetic, 50 digits",
+        tolerance="5e-13 kg",
+        mark="computed",
+    ),
+    *_checks(
+        "test_gap_vectors.py::test_a_case_of_the_trade",
+        "gap.gap_as_weighed_kg gap.energy_share_kg gap.density_share_kg",
+        source="no source: 82 kWh, 489 kg against 75 kWh, 439 kg",
+        tolerance="0.005 kg",
+        mark="common practice",
+    ),
+    *_checks(
+        "test_gap_vectors.py::test_a_case_of_the_trade",
+        "worth.value_per_pack",
+        source="no source: 50 kg at 10 per kg, half captured",
+        tolerance="1 %",
+        mark="common practice",
+    ),
+    *_checks(
+        "test_gap_vectors.py::test_the_other_packs_of_the_case",
+        "gap.gap_as_weighed_kg gap.energy_share_kg gap.density_share_kg",
+        source="no source: 57 kWh, 429 kg and 75 kWh, 442 kg; by hand",
+        tolerance="5e-5 kg",
+        mark="common practice",
+    ),
+    *_checks(
+        "test_gap_vectors.py::test_gap_to_the_trend_of_the_case",
+        "gap.gap_to_trend_kg trend.fit_least_squares line.LinearTrend.predict_kg",
+        source="no source: line through three packs; by hand",
+        tolerance="5e-4 kg",
+        mark="common practice",
+    ),
+    *_checks(
+        "test_trend_nist.py::test_norris",
+        "trend.fit_least_squares",
+        source="NIST StRD Norris, certified values",
+        tolerance="1e-11 relative",
+        mark="published",
+    ),
+    *_checks(
+        "test_trend_packages.py::test_least_squares_against_linregress",
+        "trend.fit_least_squares",
+        source="scipy.stats.linregress",
+        tolerance="1e-8 relative",
+        mark="computed",
+    ),
+    *_checks(
+        "test_trend_packages.py::test_power_law_against_linregress_of_logarithms",
+        "trend.fit_power_law",
+        source="scipy.stats.linregress",
+        tolerance="1e-8 relative",
+        mark="computed",
+    ),
+    *_checks(
+        "test_trend_packages.py::test_least_squares_band_against_statsmodels",
+        "line.LinearTrend.predict_kg line.LinearTrend.prediction_uncertainty_kg "
+        "line.LinearTrend.prediction_interval_kg trend.fit_least_squares",
+        source="statsmodels OLS, get_prediction",
+        tolerance="1e-8 relative",
+        mark="computed",
+    ),
+    *_checks(
+        "test_trend_packages.py::test_power_law_band_against_statsmodels",
+        "line.LinearTrend.predict_kg line.LinearTrend.prediction_uncertainty_kg "
+        "line.LinearTrend.prediction_interval_kg trend.fit_power_law",
+        source="statsmodels OLS of logarithms, get_prediction",
+        tolerance="1e-8 relative",
+        mark="computed",
+    ),
+    *_checks(
+        "test_trend_packages.py::test_bands_hold_what_they_promise",
+        "line.LinearTrend.prediction_interval_kg trend.fit_theil_sen",
+        source="simulation, 4,000 seeded sets of peers",
+        tolerance="1.2 to 2 % of coverage",
+        mark="computed",
+    ),
+    *_checks(
+        "test_trend_packages.py::test_theil_sen_against_theilslopes",
+        "trend.fit_theil_sen",
+        source="scipy.stats.theilslopes",
+        tolerance="1e-12 relative",
+        mark="computed",
+    ),
+    *_checks(
+        "test_trend_packages.py::test_sampled_theil_sen_is_near_every_pair",
+        "trend.fit_theil_sen",
+        source="scipy.stats.theilslopes, all pairs against the sample",
+        tolerance="0.15 of the confidence interval",
+        mark="computed",
+    ),
+    *_checks(
+        "test_trend_packages.py::test_pair_slopes_and_their_limits_against_theilslopes",
+        "slopes.pair_slopes slopes.slope_limits",
+        source="scipy.stats.theilslopes",
+        tolerance="1e-12 relative",
+        mark="computed",
+    ),
+    *_checks(
+        "test_trend_packages.py::test_student_quantile_against_the_table_of_the_gum",
+        "line.student_quantile",
+        source="JCGM 100:2008, table G.2; scipy.stats.t",
+        tolerance="0.005; 1e-10 relative",
+        mark="memory",
+    ),
+    *_checks(
+        "test_uncertainty_packages.py::test_uncertainty_of_gaps_against_uncertainties",
+        "gap_uncertainty.gap_as_weighed_uncertainty_kg "
+        "gap_uncertainty.gap_equal_energy_uncertainty_kg "
+        "gap_uncertainty.energy_share_uncertainty_kg "
+        "scaled_uncertainty.gap_scaled_uncertainty_kg "
+        "scaled_uncertainty.gap_structure_uncertainty_kg",
+        source="package uncertainties",
+        tolerance="1e-12 relative",
+        mark="computed",
+    ),
+    *_checks(
+        "test_uncertainty_packages.py::test_uncertainty_of_gaps_against_simulation",
+        "gap_uncertainty.gap_equal_energy_uncertainty_kg "
+        "gap_uncertainty.energy_share_uncertainty_kg "
+        "scaled_uncertainty.gap_scaled_uncertainty_kg "
+        "scaled_uncertainty.gap_structure_uncertainty_kg",
+        source="simulation (JCGM 101:2008), 400,000 seeded draws",
+        tolerance="1 %",
+        mark="computed",
+    ),
+    *_checks(
+        "test_uncertainty_packages.py::test_density_of_75_kwh_over_480_kg",
+        "uncertainty.density_uncertainty_wh_per_kg",
+        source="75.0(5) kWh over 480(3) kg: u = 1.42785; package uncertainties",
+        tolerance="5e-6 Wh/kg; 1e-12 relative",
+        mark="computed",
+    ),
+    *_checks(
+        "test_uncertainty_packages.py::test_rectangular_tolerance_of_the_gum",
+        "uncertainty.standard_uncertainty_from_tolerance",
+        source="JCGM 100:2008, 4.4.5; simulation",
+        tolerance="0.05; 0.5 %",
+        mark="memory",
+    ),
+    *_checks(
+        "test_uncertainty_packages.py::test_triangular_estimate_of_the_gum",
+        "uncertainty.triangular_standard_uncertainty",
+        source="JCGM 100:2008, 4.4.6; exact for (0, 1, 2)",
+        tolerance="0.05; 5e-7",
+        mark="memory",
+    ),
+    *_checks(
+        "test_uncertainty_packages.py::test_triangular_estimate_against_scipy",
+        "uncertainty.triangular_standard_uncertainty",
+        source="scipy.stats.triang",
+        tolerance="1e-12 relative",
+        mark="computed",
+    ),
+    *_checks(
+        "test_uncertainty_packages.py::test_a_sum_of_four_standard_normals",
+        "uncertainty.combine_kg",
+        source="JCGM 101:2008, 9.2.2: u = 2.00; package uncertainties",
+        tolerance="exact; 1e-12 relative",
+        mark="published",
+    ),
+    *_checks(
+        "test_uncertainty_packages.py"
+        "::test_uncertainty_of_the_gap_to_a_trend_against_simulation",
+        "gap_uncertainty.gap_to_trend_uncertainty_kg "
+        "line.LinearTrend.prediction_uncertainty_kg",
+        source="simulation, 20,000 seeded draws; package uncertainties",
+        tolerance="2 %; 1e-12 relative",
+        mark="computed",
+    ),
+    *_checks(
+        "test_worth.py::test_a_programme_against_numpy_financial",
+        "worth.programme_npv",
+        source="numpy-financial npv",
+        tolerance="1e-12 relative",
+        mark="computed",
+    ),
+    *_checks(
+        "test_worth.py::test_a_published_present_value",
+        "worth.programme_npv",
+        source="numpy-financial documentation: 3065.22267",
+        tolerance="5e-6",
+        mark="published",
+    ),
+    *_checks(
+        "test_worth.py::test_the_pound_of_pint",
+        "worth.worth_per_lb_from_kg worth.worth_per_kg_from_lb",
+        source="pint; international pound of 1959",
+        tolerance="1e-14 relative",
+        mark="computed",
+    ),
+    *_checks(
+        "test_worth.py::test_a_pound_is_a_kilogram_over_2_2",
+        "worth.worth_per_lb_from_kg worth.worth_per_kg_from_lb",
+        source="no source: 2.2 lb to the kilogram",
+        tolerance="0.3 %",
+        mark="common practice",
+    ),
+    *_checks(
+        "test_worth.py::test_value_per_pack_against_exact_arithmetic",
+        "worth.value_per_pack",
+        source="decimal arithmetic",
+        tolerance="1e-14 relative",
+        mark="computed",
+    ),
+)
+
+
+def markdown_table() -> str:
+    """Give the register as a Markdown table, by function, without a line end."""
+    head = [
+        "| function of `benchpack.calc` | checked against | mark | tolerance | check |",
+        "| --- | --- | --- | --- | --- |",
+    ]
+    rows = [
+        f"| `{check.function}` | {check.source} | {check.mark} "
+        f"| {check.tolerance} | `{check.check}` |"
+        for check in sorted(CHECKS, key=lambda check: check.function)
+    ]
+    return "\n".join(head + rows)
+
+
+if __name__ == "__main__":
+    print(markdown_table())
