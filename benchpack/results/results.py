@@ -1,0 +1,233 @@
+"""Everything that is shown for one study, recomputed in one pass."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+from numpy.typing import NDArray
+
+from benchpack.calc.worth import value_per_pack
+from benchpack.errors import DataError, Problem
+from benchpack.model.library import Library
+from benchpack.model.study import Study
+from benchpack.model.words import Basis
+from benchpack.results.cautions import cautions_for
+from benchpack.results.closure import Closure, closure_of
+from benchpack.results.comparison import Comparison, compare
+from benchpack.results.subsystems import SubsystemSplit, split_by_subsystem
+
+FloatArray = NDArray[np.float64]
+
+COVERAGE_FACTOR = 2.0
+"""Ranges on screen are this many standard uncertainties (JCGM 100:2008 6.3)."""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Valuation:
+    """What the gaps are worth, per pack.
+
+    Parameters
+    ----------
+    low, likely, high : ndarray, shape (n,)
+        Money per pack at the low, likely and high worth per kilogram.
+    """
+
+    low: FloatArray
+    likely: FloatArray
+    high: FloatArray
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Results:
+    """What the pages, the headline and the files show.
+
+    Parameters
+    ----------
+    library : Library
+        The records the results come from.
+    study : Study
+        The study they answer.
+    comparison : Comparison or None
+        The gaps, None when there is nothing to compare.
+    valuation : Valuation or None
+        What they are worth.
+    place : int or None
+        Place of the study's reference in the comparison.
+    split : SubsystemSplit or None
+        The gap to the reference by subsystem.
+    cautions : tuple of Problem
+        What a reader has to know before trusting the figures.
+    missing : Problem or None
+        Why there is no comparison, or no gap to the reference.
+    """
+
+    library: Library
+    study: Study
+    comparison: Comparison | None
+    valuation: Valuation | None
+    place: int | None
+    split: SubsystemSplit | None
+    cautions: tuple[Problem, ...]
+    missing: Problem | None
+
+    @property
+    def gap_kg(self) -> float:
+        """Gap to the reference on the study's basis, kg, NaN where there is none."""
+        if self.comparison is None or self.place is None:
+            return float("nan")
+        return float(self.comparison.gap_kg[self.place])
+
+    def gap_range_kg(self) -> tuple[float, float]:
+        """Give the gap to the reference less and plus its expanded uncertainty, kg."""
+        if self.comparison is None or self.place is None:
+            return float("nan"), float("nan")
+        half = COVERAGE_FACTOR * float(self.comparison.gap_u_kg[self.place])
+        return self.gap_kg - half, self.gap_kg + half
+
+    def closure(self, pack: str) -> Closure:
+        """Give the closure of one pack.
+
+        Raises
+        ------
+        KeyError
+            When the library has no such pack.
+        """
+        return closure_of(self.library, pack)
+
+
+_WORTH_ONLY = {
+    "worth_low_per_kg",
+    "worth_likely_per_kg",
+    "worth_high_per_kg",
+    "worth_reason",
+    "currency",
+    "share_captured",
+    "target_kg",
+    "mass_unit",
+    "decimal_mark",
+}
+
+
+def compute(
+    library: Library,
+    study: Study,
+    *,
+    previous: Results | None = None,
+    references: Sequence[str] | None = None,
+) -> Results:
+    """Compute everything that a study shows.
+
+    Parameters
+    ----------
+    library : Library
+        The records.
+    study : Study
+        The question.
+    previous : Results, optional
+        Results of the state before; what cannot have changed is taken over, so that
+        a tick of the worth costs one multiplication per pack.
+    references : sequence of str, optional
+        Compare with just these, the trend still laid through all peers.
+
+    Returns
+    -------
+    Results
+        Never raises for data: what cannot be shown is said in `Results.missing`.
+    """
+    if previous is not None and _same_gaps(previous, library, study):
+        kept = replace(previous, library=library, study=study)
+        return replace(kept, valuation=_value(kept.comparison, study))
+    try:
+        comparison = compare(library, study, references=references)
+    except DataError as error:
+        return _without_comparison(library, study, error.problems[0])
+    place = comparison.place(study.reference)
+    split = split_by_subsystem(library, comparison, place)
+    return Results(
+        library=library,
+        study=study,
+        comparison=comparison,
+        valuation=_value(comparison, study),
+        place=place,
+        split=split,
+        cautions=cautions_for(library, study, comparison, place),
+        missing=_missing(comparison, study, place),
+    )
+
+
+def _same_gaps(previous: Results, library: Library, study: Study) -> bool:
+    old = previous.library
+    same_records = (
+        old.packs is library.packs
+        and old.parts is library.parts
+        and old.joints is library.joints
+    )
+    if not same_records:
+        return False
+    worth = {name: getattr(study, name) for name in _WORTH_ONLY}
+    return replace(previous.study, **worth, name=study.name) == study
+
+
+def _value(comparison: Comparison | None, study: Study) -> Valuation | None:
+    if comparison is None:
+        return None
+    low, likely, high = (
+        value_per_pack(comparison.gap_kg, worth, share_captured=study.share_captured)
+        for worth in study.worth_per_kg
+    )
+    return Valuation(low, likely, high)
+
+
+def _without_comparison(library: Library, study: Study, problem: Problem) -> Results:
+    return Results(
+        library=library,
+        study=study,
+        comparison=None,
+        valuation=None,
+        place=None,
+        split=None,
+        cautions=(),
+        missing=problem,
+    )
+
+
+def _missing(comparison: Comparison, study: Study, place: int | None) -> Problem | None:
+    """Say why there is no gap to the reference on the basis, or None if there is."""
+    if place is None:
+        return Problem(
+            f"There is no pack {study.reference!r} to be the reference."
+            if study.reference
+            else "No reference is chosen.",
+            "Choose a pack other than the subject.",
+            value=study.reference,
+        )
+    if not np.isnan(comparison.gap_kg[place]):
+        return None
+    if study.basis is Basis.TREND and comparison.trend_problem is not None:
+        return comparison.trend_problem
+    if not comparison.comparable[place]:
+        return Problem(
+            f"{comparison.subject.name} and {study.reference} state their energy "
+            "on different bases, one gross and one usable.",
+            "Record both on one basis, or count the gap as weighed.",
+            record=study.reference,
+            column="energy basis",
+        )
+    return Problem(
+        f"The mass of the cells of {_without_cells(comparison, study, place)} is "
+        f"not known, so there is no gap {study.basis}.",
+        "Fill it in, or choose another basis.",
+        record=study.reference,
+        column="cells mass",
+    )
+
+
+def _without_cells(comparison: Comparison, study: Study, place: int) -> str:
+    names = []
+    if comparison.subject.cells_mass_kg is None and study.basis is Basis.STRUCTURE:
+        names.append(comparison.subject.name)
+    if np.isnan(comparison.reference_cells_kg[place]):
+        names.append(study.reference)
+    return " and ".join(names)
