@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import os
+from collections.abc import Callable
 from pathlib import Path
 
 import platformdirs
 
-_FINDERS = {
+_FINDERS: dict[str, Callable[..., Path]] = {
     "data": platformdirs.user_data_path,
     "config": platformdirs.user_config_path,
     "log": platformdirs.user_log_path,

@@ -89,10 +89,10 @@ class Boundary:
         """Give the text form, ``coolant=out; bottom shield=in 14.2``."""
         words = []
         for item in ITEMS:
-            state = self.states.get(item)
-            if state is None:
-                continue
             mass = self.masses_kg.get(item)
+            if item not in self.states and mass is None:
+                continue
+            state = self.state(item)
             words.append(f"{item}={state}" + ("" if mass is None else f" {mass!r}"))
         return "; ".join(words)
 

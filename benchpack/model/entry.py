@@ -60,17 +60,15 @@ def parse_value(
     try:
         if field.is_numeric:
             return _number(field, text, unit=unit, decimal=decimal, currency=currency)
-        if field.required and not text.strip():
-            raise DataError(Problem(f"{field.title} is empty.", "Fill it in."))
         if field.kind is Kind.CHOICE:
             return _choice(field, text)
         if field.kind is Kind.FLAG:
             return _flag(field, text)
         if field.kind is Kind.BOUNDARY:
             return parse_boundary(text)
+        return _text(field, text)
     except DataError as error:
         raise _placed(error, field, text) from error
-    return text
 
 
 def value_text(field: Field, value: Any) -> str:
@@ -102,6 +100,12 @@ def value_text(field: Field, value: Any) -> str:
     return str(value)
 
 
+def _text(field: Field, text: str) -> str:
+    if field.required and not text.strip():
+        raise DataError(Problem(f"{field.title} is empty.", "Fill it in."))
+    return text
+
+
 def _number(
     field: Field,
     text: str,
@@ -110,9 +114,7 @@ def _number(
     decimal: str | None,
     currency: str | None,
 ) -> float | int | None:
-    if not text.strip():
-        if field.required:
-            raise DataError(Problem(f"{field.title} is empty.", "Fill it in."))
+    if not _text(field, text).strip():
         return None
     if field.quantity in _PLAIN_QUANTITIES:
         value = parse_number(text, decimal=decimal)

@@ -212,6 +212,9 @@ PACK_FIELDS: tuple[Field, ...] = (
 )
 """The columns of a pack in their order in files and on screen."""
 
+USUAL_DENSITY = (40.0, 350.0)
+"""Usual gravimetric energy densities, Wh/kg (common practice, no source)."""
+
 PACK_FIELD = {field.name: field for field in PACK_FIELDS}
 """The pack's columns by attribute name."""
 
@@ -295,10 +298,12 @@ def _cross_checks(pack: Pack) -> list[Problem | None]:
                 )
             )
     density = 1000 * pack.energy_kwh / pack.mass_kg if pack.mass_kg > 0 else math.nan
-    if density > 0 and not 40 <= density <= 350:
+    low, high = USUAL_DENSITY
+    if density > 0 and not low <= density <= high:
         found.append(
             Problem(
-                f"The pack comes to {density:.0f} Wh/kg, outside the usual 40 to 350.",
+                f"The pack comes to {density:.0f} Wh/kg, "
+                f"outside the usual {low:.0f} to {high:.0f}.",
                 "Check energy and mass and their units.",
                 column=PACK_FIELD["mass_kg"].header(),
                 value=f"{pack.mass_kg:g}",
