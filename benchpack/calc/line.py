@@ -14,6 +14,8 @@ from benchpack.model.words import TrendKind
 if TYPE_CHECKING:
     from numpy.typing import ArrayLike
 
+SLOPE_COVERAGE = 0.95
+
 
 @dataclass(frozen=True, slots=True)
 class LinearTrend:
@@ -31,8 +33,6 @@ class LinearTrend:
     intercept_se, slope_se : float
         Standard errors, ``s sqrt(1/n + mean^2 / sxx)`` and ``s / sqrt(sxx)``; exact
         theory for least squares, an approximation for Theil-Sen.
-    slope_low, slope_high : float
-        95 % confidence limits of the slope: Student t, for Theil-Sen Sen's ranks.
     r_squared : float
         ``1 - SSE / SST`` in the space of the fit; NaN where all masses are equal.
     residual_s : float
@@ -45,6 +45,8 @@ class LinearTrend:
         The span of the peers; outside it the trend is extrapolated.
     sampled_pairs : int
         Theil-Sen: pairs drawn where there were too many to take all; otherwise 0.
+    rank_limits : tuple of float or None
+        Theil-Sen: 95 % confidence limits of the slope from Sen's ranks.
     """
 
     kind: TrendKind
@@ -53,8 +55,6 @@ class LinearTrend:
     slope: float
     intercept_se: float
     slope_se: float
-    slope_low: float
-    slope_high: float
     r_squared: float
     residual_s: float
     mean_energy_kwh: float
@@ -62,6 +62,23 @@ class LinearTrend:
     least_energy_kwh: float
     greatest_energy_kwh: float
     sampled_pairs: int = 0
+    rank_limits: tuple[float, float] | None = None
+
+    @property
+    def slope_low(self) -> float:
+        """Lower 95 % confidence limit of the slope: Student t, or Sen's ranks."""
+        return self._slope_limits()[0]
+
+    @property
+    def slope_high(self) -> float:
+        """Upper 95 % confidence limit of the slope: Student t, or Sen's ranks."""
+        return self._slope_limits()[1]
+
+    def _slope_limits(self) -> tuple[float, float]:
+        if self.rank_limits is not None:
+            return self.rank_limits
+        reach = student_quantile(SLOPE_COVERAGE, dof=self.n - 2) * self.slope_se
+        return self.slope - reach, self.slope + reach
 
     def predict_kg(self, energy_kwh: ArrayLike) -> FloatArray:
         """Give the mass on the line at each energy.

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from benchpack.calc._arrays import FloatArray, as_floats, positive_or_nan
-from benchpack.calc.line import LinearTrend, student_quantile
+from benchpack.calc.line import SLOPE_COVERAGE, LinearTrend
 from benchpack.calc.slopes import pair_slopes, slope_limits
 from benchpack.errors import DataError, Problem, RequestError
 from benchpack.model.words import TrendKind
@@ -24,7 +24,6 @@ __all__ = [
 ]
 
 FEWEST_PEERS = 3
-SLOPE_COVERAGE = 0.95
 
 
 def fit_least_squares(energy_kwh: ArrayLike, mass_kg: ArrayLike) -> LinearTrend:
@@ -130,7 +129,7 @@ def fit_theil_sen(energy_kwh: ArrayLike, mass_kg: ArrayLike) -> LinearTrend:
         y=y,
         intercept=float(np.median(y - slope * x)),
         slope=slope,
-        slope_limits=slope_limits(found, y, x=x, coverage=SLOPE_COVERAGE),
+        rank_limits=slope_limits(found, y, x=x, coverage=SLOPE_COVERAGE),
         sampled_pairs=found.slopes.size if found.sampled else 0,
     )
 
@@ -180,7 +179,7 @@ def _trend(
     y: FloatArray,
     intercept: float,
     slope: float,
-    slope_limits: tuple[float, float] | None = None,
+    rank_limits: tuple[float, float] | None = None,
     sampled_pairs: int = 0,
 ) -> LinearTrend:
     """Complete a line with its errors."""
@@ -195,8 +194,6 @@ def _trend(
     sst = float(((y - y.mean()) ** 2).sum()) if np.ptp(y) > 0 else np.nan
     s = float(np.sqrt(sse / (n - 2)))
     slope_se = s / float(np.sqrt(sxx))
-    reach = student_quantile(SLOPE_COVERAGE, dof=n - 2) * slope_se
-    low, high = slope_limits or (slope - reach, slope + reach)
     return LinearTrend(
         kind=kind,
         n=n,
@@ -204,8 +201,6 @@ def _trend(
         slope=slope,
         intercept_se=s * float(np.sqrt(1.0 / n + mean**2 / sxx)),
         slope_se=slope_se,
-        slope_low=low,
-        slope_high=high,
         r_squared=1.0 - sse / sst,
         residual_s=s,
         mean_energy_kwh=mean,
@@ -213,4 +208,5 @@ def _trend(
         least_energy_kwh=float(x.min()),
         greatest_energy_kwh=float(x.max()),
         sampled_pairs=sampled_pairs,
+        rank_limits=rank_limits,
     )
