@@ -1,0 +1,3 @@
+"""Everything on disk: libraries, packages, tables."""
+
+from __future__ import annotations

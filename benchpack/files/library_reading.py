@@ -1,0 +1,96 @@
+"""Reading a whole library out of its tables."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from pathlib import Path
+from types import MappingProxyType
+from typing import Any, TypeVar
+
+from sqlalchemy import Connection, Table
+
+from benchpack.errors import DataError
+from benchpack.files import schema
+from benchpack.files.library_rows import Row, packs_from_rows, record_from_row
+from benchpack.model.fields import Field
+from benchpack.model.joint import JOINT_FIELDS, Joint
+from benchpack.model.library import Library
+from benchpack.model.material import Material, Source
+from benchpack.model.pack import PACK_FIELDS
+from benchpack.model.part import PART_FIELDS, Part
+from benchpack.model.study import Study
+
+RecordT = TypeVar("RecordT")
+
+
+def read_library(connection: Connection, path: Path) -> Library:
+    """Give the library that a database holds.
+
+    Parameters
+    ----------
+    connection : Connection
+        In a transaction, so that all tables are of one state.
+    path : Path
+        The file, for the problems.
+
+    Raises
+    ------
+    DataError
+        When a row holds what its record refuses.
+    """
+    columns = ["id", "position", *(field.name for field in PACK_FIELDS)]
+    packs = packs_from_rows(_select(connection, schema.PACKS, columns))
+    names = dict(zip(packs.ids.tolist(), packs.names.tolist(), strict=True))
+    about = dict(_select(connection, schema.ABOUT, ["key", "value"], order="key"))
+    try:
+        return Library(
+            packs=packs,
+            parts=_groups(connection, schema.PARTS, PART_FIELDS, Part, names),
+            joints=_groups(connection, schema.JOINTS, JOINT_FIELDS, Joint, names),
+            materials=_records(connection, schema.MATERIALS, Material),
+            sources=_records(connection, schema.SOURCES, Source),
+            studies=_records(connection, schema.STUDIES, Study),
+            title=about.get("title", ""),
+            note=about.get("note", ""),
+        )
+    except DataError as error:
+        problems = (problem.at(source=str(path)) for problem in error.problems)
+        raise DataError(*problems) from error
+
+
+def _select(
+    connection: Connection,
+    table: Table,
+    columns: Sequence[str],
+    *,
+    order: str = '"position"',
+) -> list[Any]:
+    names = ", ".join(f'"{name}"' for name in columns)
+    sql = f'SELECT {names} FROM "{table.name}" ORDER BY {order}'
+    # The driver's own tuples: a million rows need no wrapping.
+    cursor: Any = connection.exec_driver_sql(sql).cursor
+    return list(cursor.fetchall())
+
+
+def _records(
+    connection: Connection, table: Table, kind: type[RecordT]
+) -> tuple[RecordT, ...]:
+    columns = [c.name for c in table.columns if c.name != "position"]
+    rows: list[Row] = _select(connection, table, columns)
+    return tuple(record_from_row(kind, row) for row in rows)
+
+
+def _groups(
+    connection: Connection,
+    table: Table,
+    fields: tuple[Field, ...],
+    kind: type[RecordT],
+    names: Mapping[int, str],
+) -> Mapping[str, tuple[RecordT, ...]]:
+    columns = ["pack_id", *(f.name for f in schema.own_fields(fields))]
+    rows = _select(connection, table, columns, order='"pack_id", "position"')
+    groups: dict[str, list[RecordT]] = {}
+    for key, *row in rows:
+        record = record_from_row(kind, row, pack=names[key])
+        groups.setdefault(names[key], []).append(record)
+    return MappingProxyType({name: tuple(group) for name, group in groups.items()})

@@ -1,0 +1,149 @@
+"""Records as rows of the library's tables, and rows as records."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Sequence
+from typing import Any, TypeVar
+
+import numpy as np
+from numpy.typing import NDArray
+
+from benchpack.files.pack_texts import boundary_texts
+from benchpack.files.schema import own_fields
+from benchpack.files.study_columns import STUDY_FIELDS, parse_peers, peers_text
+from benchpack.model.boundary import parse_boundary
+from benchpack.model.fields import Field, Kind
+from benchpack.model.joint import JOINT_FIELDS, Joint
+from benchpack.model.material import MATERIAL_FIELDS, SOURCE_FIELDS, Material, Source
+from benchpack.model.pack import PACK_FIELDS
+from benchpack.model.pack_table import PackTable
+from benchpack.model.part import PART_FIELDS, Part
+from benchpack.model.study import Study
+from benchpack.model.words import Basis, KnownBy, Subsystem, TrendKind
+
+Row = tuple[Any, ...]
+RecordT = TypeVar("RecordT")
+
+RECORD_FIELDS: dict[type, tuple[Field, ...]] = {
+    Part: own_fields(PART_FIELDS),
+    Joint: own_fields(JOINT_FIELDS),
+    Material: MATERIAL_FIELDS,
+    Source: SOURCE_FIELDS,
+    Study: STUDY_FIELDS,
+}
+"""The stored columns of each record that is not a pack."""
+
+_FROM_TEXT: dict[tuple[type, str], Callable[[Any], Any]] = {
+    (Part, "subsystem"): Subsystem,
+    (Part, "known_by"): KnownBy,
+    (Joint, "subsystem"): Subsystem,
+    (Joint, "known_by"): KnownBy,
+    (Study, "basis"): Basis,
+    (Study, "trend"): TrendKind,
+    (Study, "peers"): parse_peers,
+}
+
+
+def column_cells(field: Field, column: NDArray[Any]) -> list[Any]:
+    """Give a column of packs as SQL values, None for unknown.
+
+    Parameters
+    ----------
+    field : Field
+        The column.
+    column : array, shape (n,)
+        As in a `PackTable`.
+    """
+    if field.is_numeric:
+        known = ~np.isnan(column)
+        cells = np.full(len(column), None, dtype=object)
+        count = field.kind is Kind.COUNT
+        cells[known] = column[known].astype(np.int64) if count else column[known]
+        return cells.tolist()
+    if field.kind is Kind.BOUNDARY:
+        return boundary_texts(column)
+    return [str(x) for x in column] if field.kind is Kind.CHOICE else column.tolist()
+
+
+def pack_rows(packs: PackTable, positions: Sequence[int]) -> Iterable[Row]:
+    """Give the packs as rows: id, position, then the columns in order."""
+    columns = [column_cells(f, packs.columns[f.name]) for f in PACK_FIELDS]
+    return zip(packs.ids.tolist(), positions, *columns, strict=True)
+
+
+def packs_from_rows(rows: Sequence[Row]) -> PackTable:
+    """Give the packs from rows as `pack_rows` makes them."""
+    if not rows:
+        return PackTable({})
+    ids, _, *columns = zip(*rows, strict=True)
+    table = {
+        field.name: _column(field, cells)
+        for field, cells in zip(PACK_FIELDS, columns, strict=True)
+    }
+    return PackTable(table, np.array(ids, dtype=np.int64))
+
+
+def _column(field: Field, cells: tuple[Any, ...]) -> NDArray[Any]:
+    if field.is_numeric:
+        return np.array(cells, dtype=np.float64)
+    column = np.empty(len(cells), dtype=object)
+    if field.kind is Kind.BOUNDARY:
+        known = {text: parse_boundary(text) for text in set(cells)}
+        column[:] = [known[text] for text in cells]
+    elif field.kind is Kind.CHOICE:
+        words = {str(word): str(word) for word in field.choices}
+        column[:] = [words[text] for text in cells]
+    else:
+        column[:] = cells
+    return column
+
+
+def record_row(record: object) -> Row:
+    """Give a part, joint, material, source or study as SQL values."""
+    cells = []
+    for field in RECORD_FIELDS[type(record)]:
+        value = getattr(record, field.name)
+        if field.name == "peers":
+            value = peers_text(value)
+        elif field.kind is Kind.CHOICE:
+            value = str(value)
+        elif field.kind is Kind.NUMBER and value is not None:
+            value = float(value)
+        cells.append(value)
+    return tuple(cells)
+
+
+def record_from_row(kind: type[RecordT], row: Sequence[Any], **more: str) -> RecordT:
+    """Give the record that a row holds.
+
+    Parameters
+    ----------
+    kind : type
+        Part, Joint, Material, Source or Study.
+    row : sequence
+        As `record_row` makes it.
+    more : str
+        Further attributes, the pack of a part for instance.
+
+    Raises
+    ------
+    DataError
+        When the row holds what the record refuses.
+    """
+    values: dict[str, Any] = dict(more)
+    for field, cell in zip(RECORD_FIELDS[kind], row, strict=True):
+        make = _FROM_TEXT.get((kind, field.name))
+        try:
+            values[field.name] = make(cell) if make else cell
+        except ValueError:
+            values[field.name] = cell
+        if field.kind is Kind.FLAG:
+            values[field.name] = bool(cell)
+    return kind(**values)
+
+
+def table_insert(table: str, columns: Sequence[str]) -> str:
+    """Give the SQL that inserts one row, with question marks for the values."""
+    names = ", ".join(f'"{name}"' for name in columns)
+    marks = ", ".join("?" * len(columns))
+    return f'INSERT INTO "{table}" ({names}) VALUES ({marks})'

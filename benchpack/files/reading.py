@@ -1,0 +1,155 @@
+"""Any file that holds a library: told apart by contents, written by ending."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from benchpack.errors import RequestError
+from benchpack.files.collecting import Reading, collect
+from benchpack.files.delimited import read_delimited
+from benchpack.files.descriptor import DESCRIPTOR, RESOURCES
+from benchpack.files.encodings import kind_of
+from benchpack.files.faults import fault
+from benchpack.files.mapping import known_heads
+from benchpack.files.package import read_package, table_texts, write_csv, write_package
+from benchpack.files.record_reading import Cancelled, Pace, Progress
+from benchpack.files.sheet import Sheet
+from benchpack.model.library import Library
+
+__all__ = ["Reading", "read_any", "write_any"]
+
+
+_PACKS = RESOURCES[0]
+
+
+def read_any(
+    path: Path,
+    *,
+    progress: Progress | None = None,
+    cancelled: Cancelled | None = None,
+) -> Reading:
+    """Read a library from any kind of file, whatever its ending.
+
+    Parameters
+    ----------
+    path : Path
+        A library file, a Data Package or its folder, a table of packs as CSV or TSV,
+        or a workbook. A workbook with sheets named packs, parts, joints, materials,
+        sources, studies is read whole, of any other the sheet that looks like packs.
+    progress : callable or None
+        Told ``(done, total, words)``; a total of 0 means not known.
+    cancelled : callable or None
+        Gives True to stop.
+
+    Raises
+    ------
+    DataError
+        When it cannot be read.
+    CancelledError
+        When the person stopped it.
+    """
+    path = Path(path)
+    pace = Pace(progress, cancelled)
+    if path.is_dir():
+        return read_package(path, pace=pace)
+    kind = kind_of(path)
+    if kind == "database":
+        return _read_library_file(path)
+    if kind == "workbook":
+        return _read_workbook(path, pace)
+    if kind != "text":
+        remedy = "Choose a library, a Data Package, CSV, XLSX or ODS."
+        raise fault(path, f"This is a {kind}, not a table.", remedy)
+    if _looks_like_json(path):
+        return read_package(path, pace=pace)
+    sheet = read_delimited(path, recognised=known_heads)
+    return _collected({"packs": sheet}, path, pace)
+
+
+def _collected(sheets: dict[str, Sheet], path: Path, pace: Pace) -> Reading:
+    return collect(sheets, source=str(path), title=path.stem, verbatim=False, pace=pace)
+
+
+def _read_library_file(path: Path) -> Reading:
+    from benchpack.files.library_file import LibraryFile
+
+    with LibraryFile.open(path, read_only=True) as store:
+        library = store.read()
+    currency = library.first_study().currency
+    return Reading(library, source=str(path), currency=currency)
+
+
+def _looks_like_json(path: Path) -> bool:
+    with path.open("rb") as stream:
+        head = stream.read(64)
+    return head.removeprefix(b"\xef\xbb\xbf").lstrip()[:1] == b"{"
+
+
+def _read_workbook(path: Path, pace: Pace) -> Reading:
+    from benchpack.files.workbook_reading import Workbook, read_workbook_sheet
+
+    pace.step(0, 0, f"Loading {path.name}")
+    book = Workbook(path)
+    named = {name.strip().casefold(): name for name in book.names}
+    known = [r.name for r in RESOURCES if r.name in named]
+    if _PACKS.name not in known:
+        sheet = read_workbook_sheet(path, recognised=known_heads)
+        return _collected({_PACKS.name: sheet}, path, pace)
+    sheets = {}
+    for name in known:
+        found = book.sheet(named[name], recognised=known_heads)
+        if found is not None:
+            sheets[name] = found
+    return _collected(sheets, path, pace)
+
+
+def write_any(library: Library, path: Path, *, currency: str) -> None:
+    """Write a library in the form that the ending of a path asks for.
+
+    Parameters
+    ----------
+    library : Library
+        What to write.
+    path : Path
+        ``NAME.benchpack`` for a library file, ``datapackage.json`` or a folder for a
+        Data Package, ``NAME.xlsx`` for a workbook, ``NAME.csv`` for the packs alone.
+        What is there already is replaced.
+    currency : str
+        Code of the currency of all money.
+
+    Raises
+    ------
+    RequestError
+        For an ending that means no form.
+    DataError
+        When it cannot be written.
+    """
+    path = Path(path)
+    ending = path.suffix.lower()
+    if path.is_dir() or not ending:
+        write_package(library, path, currency=currency)
+    elif path.name == DESCRIPTOR:
+        write_package(library, path.parent, currency=currency)
+    elif ending == ".benchpack":
+        from benchpack.files.library_file import LibraryFile
+
+        LibraryFile.create(path, library, replace=True).close()
+    elif ending == ".xlsx":
+        from benchpack.files.workbook_writing import write_workbook
+
+        write_workbook(library, path, currency=currency)
+    elif ending == ".csv":
+        _write_packs(library, path, currency)
+    else:
+        raise RequestError(
+            f"{path.name}: nothing is written with the ending {ending}. Use "
+            "NAME.benchpack, datapackage.json, a folder, NAME.xlsx or NAME.csv."
+        )
+
+
+def _write_packs(library: Library, path: Path, currency: str) -> None:
+    from benchpack.files.atomic import replacing
+
+    heads = [field.header(currency=currency) for field in _PACKS.fields]
+    with replacing(path) as fresh:
+        write_csv(fresh, path, heads, table_texts(library, _PACKS.name))

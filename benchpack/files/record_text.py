@@ -1,0 +1,35 @@
+"""Attributes of records as the text of a cell."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from benchpack.files.study_columns import peers_text
+from benchpack.model.boundary import Boundary
+from benchpack.model.fields import Field, Kind
+
+
+def cell_text(field: Field, value: Any) -> str:
+    """Give an attribute as exact text: point, hyphen, full precision.
+
+    Parameters
+    ----------
+    field : Field
+        The attribute's column.
+    value : object
+        The attribute; None gives empty text.
+    """
+    if value is None:
+        return ""
+    if field.kind is Kind.NUMBER:
+        return repr(float(value))
+    if field.kind is Kind.FLAG:
+        return "true" if value else "false"
+    if isinstance(value, Boundary):
+        return value.to_text()
+    return peers_text(value) if isinstance(value, tuple) else str(value)
+
+
+def record_texts(fields: tuple[Field, ...], record: object) -> list[str]:
+    """Give all attributes of a record as text, in the order of its columns."""
+    return [cell_text(field, getattr(record, field.name)) for field in fields]

@@ -1,0 +1,98 @@
+"""The tables of a library, made from the columns of the records."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from sqlalchemy import (
+    BigInteger,
+    Boolean,
+    Column,
+    Double,
+    ForeignKey,
+    Integer,
+    MetaData,
+    Table,
+    Text,
+)
+
+from benchpack.files.study_columns import STUDY_FIELDS
+from benchpack.model.fields import Field, Kind
+from benchpack.model.joint import JOINT_FIELDS
+from benchpack.model.material import MATERIAL_FIELDS, SOURCE_FIELDS
+from benchpack.model.pack import PACK_FIELDS
+from benchpack.model.part import PART_FIELDS
+
+APPLICATION_ID = 0x42507031
+"""Marks an SQLite file as a library (``BPp1``)."""
+
+SCHEMA_VERSION = 1
+"""Version of the tables below; see ``migrations``."""
+
+_TYPES: dict[Kind, Any] = {
+    Kind.TEXT: Text,
+    Kind.NUMBER: Double,
+    Kind.COUNT: BigInteger,
+    Kind.CHOICE: Text,
+    Kind.FLAG: Boolean,
+    Kind.BOUNDARY: Text,
+}
+
+METADATA = MetaData()
+"""All tables; compiles for SQLite and for PostgreSQL."""
+
+
+def _column(field: Field) -> Column[Any]:
+    unknown = field.is_numeric and not field.required
+    return Column(field.name, _TYPES[field.kind], nullable=unknown)
+
+
+def _key(name: str) -> Column[int]:
+    # SQLite numbers rows by a column only when its type is plainly INTEGER.
+    return Column(name, BigInteger().with_variant(Integer, "sqlite"), primary_key=True)
+
+
+def _of_pack(name: str, fields: tuple[Field, ...]) -> Table:
+    return Table(
+        name,
+        METADATA,
+        _key("id"),
+        Column(
+            "pack_id",
+            BigInteger().with_variant(Integer, "sqlite"),
+            ForeignKey("packs.id", ondelete="CASCADE"),
+            nullable=False,
+            index=True,
+        ),
+        Column("position", BigInteger, nullable=False),
+        *map(_column, own_fields(fields)),
+    )
+
+
+def own_fields(fields: tuple[Field, ...]) -> tuple[Field, ...]:
+    """Give the columns of a part or joint that are not the name of its pack."""
+    return tuple(field for field in fields if field.name != "pack")
+
+
+def _listed(name: str, fields: tuple[Field, ...]) -> Table:
+    return Table(name, METADATA, _key("position"), *map(_column, fields))
+
+
+PACKS = Table(
+    "packs",
+    METADATA,
+    _key("id"),
+    Column("position", BigInteger, nullable=False),
+    *map(_column, PACK_FIELDS),
+)
+PARTS = _of_pack("parts", PART_FIELDS)
+JOINTS = _of_pack("joints", JOINT_FIELDS)
+MATERIALS = _listed("materials", MATERIAL_FIELDS)
+SOURCES = _listed("sources", SOURCE_FIELDS)
+STUDIES = _listed("studies", STUDY_FIELDS)
+ABOUT = Table(
+    "about",
+    METADATA,
+    Column("key", Text, primary_key=True),
+    Column("value", Text, nullable=False),
+)
