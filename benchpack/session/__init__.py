@@ -1,0 +1,3 @@
+"""The open document: state, changes, undo, settings. No Qt."""
+
+from __future__ import annotations

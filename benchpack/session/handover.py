@@ -1,0 +1,62 @@
+"""Writing the table of gaps with its schema beside it."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from benchpack.errors import DataError, Problem
+from benchpack.files.gap_csv import TableColumn, write_rows
+from benchpack.files.reading import write_any
+from benchpack.report.gap_table import gap_columns, gap_rows
+from benchpack.results.results import Results
+from benchpack.session.state import State
+
+
+def write_gap_csv(results: Results, path: Path) -> None:
+    """Write the gaps of a study as CSV and its Table Schema beside it.
+
+    Parameters
+    ----------
+    results : Results
+        Results with a comparison.
+    path : Path
+        The CSV to write; the schema goes to the same name ending in
+        ``.schema.json``.
+
+    Raises
+    ------
+    DataError
+        When there is nothing to compare, or the file cannot be written.
+    """
+    if results.comparison is None:
+        problem = results.missing or Problem("There is nothing to compare.")
+        raise DataError(problem)
+    columns = gap_columns(results.study.currency)
+    schema = [
+        TableColumn(
+            name=column.name,
+            type="number" if column.is_number else "string",
+            unit=column.unit,
+            description=column.description,
+        )
+        for column in columns
+    ]
+    write_rows(path, [c.name for c in columns], gap_rows(results), schema=schema)
+
+
+def write_copy(state: State, path: Path) -> None:
+    """Write everything that is open in the form that the ending of a path asks for.
+
+    Parameters
+    ----------
+    state : State
+        What is open.
+    path : Path
+        ``NAME.benchpack``, ``NAME.xlsx``, ``NAME.csv`` or a Data Package.
+
+    Raises
+    ------
+    BenchpackError
+        When the form is not known or the file cannot be written.
+    """
+    write_any(state.library, path, currency=state.study.currency)

@@ -1,0 +1,135 @@
+"""Opening: a library file as it is, anything else as a new library file."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from pathlib import Path
+
+from benchpack.errors import DataError, Problem
+from benchpack.files.library_file import LibraryFile
+from benchpack.model.library import Library
+from benchpack.places import data_folder
+from benchpack.session.document import Document
+from benchpack.session.settings import Settings
+from benchpack.session.state import State
+
+LIBRARY_ENDING = ".benchpack"
+"""Ending of a library file."""
+
+
+@dataclass(frozen=True, slots=True)
+class Opened:
+    """A document and what was noticed while it was opened.
+
+    Parameters
+    ----------
+    document : Document
+        The open document.
+    problems : tuple of Problem
+        What could not be opened or taken over.
+    """
+
+    document: Document
+    problems: tuple[Problem, ...] = ()
+
+
+def open_library(path: Path) -> Document:
+    """Open a library file.
+
+    Raises
+    ------
+    DataError
+        When it is missing, not a library, newer than the program or locked.
+    """
+    store = LibraryFile.open(path)
+    try:
+        library = store.read()
+    except DataError:
+        store.close()
+        raise
+    return Document(State(library, library.first_study().name), store, path=path)
+
+
+def new_library(library: Library, path: Path) -> Document:
+    """Write a library to a new file and open it.
+
+    Raises
+    ------
+    DataError
+        When the file exists or cannot be written.
+    """
+    LibraryFile.create(path, library).close()
+    return open_library(path)
+
+
+def free_path(name: str) -> Path:
+    """Give a path in the person's data folder that no file has yet.
+
+    Parameters
+    ----------
+    name : str
+        What the library is called.
+    """
+    stem = re.sub(r"[^\w .()+-]+", " ", name).strip(" .")[:80] or "Library"
+    folder = data_folder()
+    path = folder / f"{stem}{LIBRARY_ENDING}"
+    number = 2
+    while path.exists():
+        path = folder / f"{stem} {number}{LIBRARY_ENDING}"
+        number += 1
+    return path
+
+
+def demo_path() -> Path:
+    """Give where the person's own copy of the demo lies."""
+    return data_folder() / f"Demo{LIBRARY_ENDING}"
+
+
+def open_demo() -> Document:
+    """Open the person's copy of the demo, made on first need.
+
+    Raises
+    ------
+    DataError
+        When it cannot be written or read.
+    """
+    path = demo_path()
+    if path.exists():
+        return open_library(path)
+    from benchpack.files.demo import demo_library
+
+    return new_library(demo_library(), path)
+
+
+def open_last(settings: Settings) -> Opened:
+    """Open the library that was open last, or the demo.
+
+    Parameters
+    ----------
+    settings : Settings
+        With the recent files.
+
+    Returns
+    -------
+    Opened
+        With a problem when the last library could not be opened.
+
+    Raises
+    ------
+    DataError
+        When the demo cannot be opened either.
+    """
+    problems: tuple[Problem, ...] = ()
+    for text in settings.recent_files[:1]:
+        path = Path(text)
+        try:
+            return Opened(open_library(path))
+        except DataError as error:
+            note = Problem(
+                "The library that was open last could not be opened; this is the demo.",
+                "Open it with Ctrl+O when it is back.",
+                source=str(path),
+            )
+            problems = (*error.problems, note)
+    return Opened(open_demo(), problems)
