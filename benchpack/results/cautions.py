@@ -20,7 +20,9 @@ CELLS_SHARE_BAND = (0.50, 0.88)
 """Usual cell-to-pack mass ratios (common practice, no source)."""
 _FEW_PEERS = 6
 _YEARS_APART = 4
-_POOR_TRACKING = (KnownBy.LITERATURE, KnownBy.ESTIMATE, KnownBy.ASSUMED)
+NEW_HEALTH_PCT = 99.0
+"""State of health from which a pack counts as new, per cent."""
+POORLY_KNOWN = (KnownBy.LITERATURE, KnownBy.ESTIMATE, KnownBy.ASSUMED)
 
 
 def cautions_for(
@@ -40,13 +42,14 @@ def cautions_for(
         Place of the reference in the comparison.
     """
     subject = comparison.subject
-    found = list(_of_pack(library, subject))
+    found = [*pack_cautions(library, subject), *_unstated(subject)]
     if place is not None:
         reference = library.packs[int(comparison.rows[place])]
         found = [
             *pair_cautions(comparison, place, reference),
             *found,
-            *_of_pack(library, reference),
+            *pack_cautions(library, reference),
+            *_unstated(reference),
             *_context(subject, reference),
         ]
     found.extend(_of_trend(study, comparison))
@@ -164,9 +167,21 @@ def _energy_basis(
         )
 
 
-def _of_pack(library: Library, pack: Pack) -> Iterator[Problem]:
+def pack_cautions(library: Library, pack: Pack) -> Iterator[Problem]:
+    """Give the cautions that come with one pack, whatever it is compared with.
+
+    Parameters
+    ----------
+    library : Library
+        The records.
+    pack : Pack
+        The pack.
+    """
     yield from (p for p in pack_problems(pack) if p.severity is Severity.WARNING)
-    if pack.state_of_health_pct is not None and pack.state_of_health_pct < 99:
+    if (
+        pack.state_of_health_pct is not None
+        and pack.state_of_health_pct < NEW_HEALTH_PCT
+    ):
         yield _caution(
             f"{pack.name} was measured at {pack.state_of_health_pct:.0f} % state of "
             "health: its energy and density are understated.",
@@ -174,13 +189,18 @@ def _of_pack(library: Library, pack: Pack) -> Iterator[Problem]:
             pack.name,
             "state of health",
         )
-    if pack.mass_known_by in _POOR_TRACKING:
+    if pack.mass_known_by in POORLY_KNOWN:
         yield _caution(
             f"The mass of {pack.name} is known by {pack.mass_known_by} only.",
             "Weigh it, or state a tolerance.",
             pack.name,
             "mass known by",
         )
+    yield from _cells_share(pack)
+    yield from _closure(library, pack)
+
+
+def _unstated(pack: Pack) -> Iterator[Problem]:
     if pack.mass_known_by is KnownBy.UNSTATED and pack.mass_tolerance_kg is None:
         yield _caution(
             f"How the mass of {pack.name} is known is not recorded, so the gap has "
@@ -189,8 +209,6 @@ def _of_pack(library: Library, pack: Pack) -> Iterator[Problem]:
             pack.name,
             "mass known by",
         )
-    yield from _cells_share(pack)
-    yield from _closure(library, pack)
 
 
 def _cells_share(pack: Pack) -> Iterator[Problem]:
@@ -276,8 +294,10 @@ def row_warnings(library: Library, comparison: Comparison, place: int) -> str:
     reference = library.packs[int(comparison.rows[place])]
     found = [
         *pair_cautions(comparison, place, reference),
-        *_of_pack(library, comparison.subject),
-        *_of_pack(library, reference),
+        *pack_cautions(library, comparison.subject),
+        *_unstated(comparison.subject),
+        *pack_cautions(library, reference),
+        *_unstated(reference),
     ]
     if np.isnan(comparison.gap_kg[place]) and comparison.basis is Basis.TREND:
         problem = comparison.trend_problem

@@ -2,14 +2,23 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 
 import numpy as np
+from numpy.typing import NDArray
 
 from benchpack.errors import Problem, Severity
 from benchpack.model.library import Library
-from benchpack.model.pack import PACK_FIELDS, pack_problems
+from benchpack.model.pack import PACK_FIELDS, USUAL_DENSITY
+from benchpack.results.cautions import (
+    CELLS_SHARE_BAND,
+    NEW_HEALTH_PCT,
+    POORLY_KNOWN,
+    pack_cautions,
+)
 from benchpack.results.closure import Grade, closure_of
+from benchpack.results.pack_columns import cells_share, density_wh_per_kg
 
 
 def library_problems(library: Library) -> list[Problem]:
@@ -22,13 +31,8 @@ def library_problems(library: Library) -> list[Problem]:
     """
     found: list[Problem] = []
     packs = library.packs
-    for row in _doubtful_rows(library):
-        found.extend(
-            problem.at(row=None)
-            for problem in pack_problems(packs[row])
-            if problem.severity is Severity.WARNING
-        )
-    found.extend(_of_balances(library))
+    for row in np.flatnonzero(doubtful_packs(library)).tolist():
+        found.extend(pack_cautions(library, packs[row]))
     found.extend(_of_references(library))
     return found
 
@@ -39,34 +43,37 @@ def _warning(what: str, remedy: str, record: str, column: str) -> Problem:
     )
 
 
-def _doubtful_rows(library: Library) -> list[int]:
+def doubtful_packs(library: Library) -> NDArray[np.bool_]:
+    """Tell which packs draw a caution of their own, shape (n,).
+
+    Parameters
+    ----------
+    library : Library
+        The records.
+    """
     packs = library.packs
     doubtful = np.zeros(len(packs), dtype=bool)
     for field in PACK_FIELDS:
-        if field.is_numeric:
-            low, high = field.plausible
+        low, high = field.plausible
+        if field.is_numeric and (low, high) != (-math.inf, math.inf):
             column = packs.columns[field.name]
             doubtful |= (column < low) | (column > high)
-    if len(packs):
-        density = 1000 * packs.columns["energy_kwh"] / packs.columns["mass_kg"]
-        doubtful |= (density < 40) | (density > 350)
-    rows: list[int] = np.flatnonzero(doubtful).tolist()
-    return rows
-
-
-def _of_balances(library: Library) -> Iterator[Problem]:
-    for name in dict.fromkeys((*library.parts, *library.joints)):
-        if not library.packs.has(name):
-            continue
+    density, share = density_wh_per_kg(packs), cells_share(packs)
+    doubtful |= (density < USUAL_DENSITY[0]) | (density > USUAL_DENSITY[1])
+    doubtful |= (share < CELLS_SHARE_BAND[0]) | (share > CELLS_SHARE_BAND[1])
+    doubtful |= packs.columns["state_of_health_pct"] < NEW_HEALTH_PCT
+    for word in POORLY_KNOWN:
+        doubtful |= np.asarray(packs.columns["mass_known_by"] == str(word), dtype=bool)
+    for name in _recorded(library):
         closure = closure_of(library, name)
-        if closure.grade is Grade.FAIL:
-            yield _warning(
-                f"Parts and joints come to {100 * closure.ratio:.1f} % of the mass "
-                f"of {name}.",
-                "Find the missing or doubled mass.",
-                name,
-                "closure",
-            )
+        if closure.grade is Grade.FAIL or closure.assumed_kg > 0:
+            doubtful[packs.position(name)] = True
+    return doubtful
+
+
+def _recorded(library: Library) -> list[str]:
+    names = dict.fromkeys((*library.parts, *library.joints))
+    return [name for name in names if library.packs.has(name)]
 
 
 def _of_references(library: Library) -> Iterator[Problem]:
