@@ -1,0 +1,9 @@
+"""``python -m benchpack``."""
+
+from __future__ import annotations
+
+import sys
+
+from benchpack.cli import main
+
+sys.exit(main())

@@ -1,0 +1,276 @@
+"""The command line. Every command but the window works without a display."""
+
+from __future__ import annotations
+
+import argparse
+import os
+import sys
+from collections.abc import Callable, Sequence
+from pathlib import Path
+
+from benchpack import __version__
+from benchpack.errors import DataError, Problem, RequestError, Severity
+
+DONE, DATA_AT_FAULT, CALL_AT_FAULT = 0, 1, 2
+
+_BASES = ("as-weighed", "equal-energy", "scaled", "trend", "structure")
+_FILE_HELP = (
+    "a library file, a Data Package (datapackage.json or its folder), or a table "
+    "(CSV, TSV, XLSX, ODS)"
+)
+_EPILOG = """commands that need no display:
+  benchpack gaps FILE --subject NAME       the gaps to every other pack, as CSV too
+  benchpack check FILE                     what is wrong with a file
+  benchpack convert FILE OUT               between library file, Data Package, XLSX, CSV
+  benchpack pictures FILE --out DIR        every page as PNG
+Each answers --help. Exit codes: 0 done, 1 the data is at fault, 2 the call is at fault.
+"""
+
+
+def main(argv: Sequence[str] | None = None) -> int:
+    """Run the program.
+
+    Parameters
+    ----------
+    argv : sequence of str, optional
+        Arguments without the program's name; by default those of the process.
+
+    Returns
+    -------
+    int
+        0 done, 1 the data is at fault, 2 the call is at fault.
+    """
+    arguments = list(sys.argv[1:] if argv is None else argv)
+    command = _COMMANDS.get(arguments[0]) if arguments else None
+    try:
+        if command is not None:
+            return command(arguments[1:])
+        return _window(arguments)
+    except DataError as error:
+        for problem in error.problems:
+            _complain(problem)
+        return DATA_AT_FAULT
+    except RequestError as error:
+        _say_error(str(error))
+        return CALL_AT_FAULT
+    except BrokenPipeError:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return DONE
+
+
+def _print(text: str = "") -> None:
+    sys.stdout.write(text + "\n")
+
+
+def _say_error(text: str) -> None:
+    sys.stderr.write(f"benchpack: {text}\n")
+
+
+def _complain(problem: Problem) -> None:
+    """Write a problem to standard error as one line."""
+    text = " ".join(str(problem).split())
+    value = f" (value: {problem.value})" if problem.value else ""
+    sys.stderr.write(f"{problem.severity}: {text}{value}\n")
+
+
+def _refused(problems: Sequence[Problem]) -> list[Problem]:
+    return [p for p in problems if p.severity is Severity.ERROR]
+
+
+def _window(arguments: list[str]) -> int:
+    parser = argparse.ArgumentParser(
+        prog="benchpack",
+        description="Compare traction battery packs and value a lighter one.",
+        epilog=_EPILOG,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+    parser.add_argument(
+        "file",
+        nargs="?",
+        type=Path,
+        metavar="FILE",
+        help=f"{_FILE_HELP}; without it the last library, at first the demo",
+    )
+    parser.add_argument(
+        "--version", action="version", version=f"benchpack {__version__}"
+    )
+    options = parser.parse_args(arguments)
+    if options.file is not None and not options.file.exists():
+        raise RequestError(f"there is no file {options.file}")
+    if not has_display():
+        _say_error(
+            "no display to open a window on; benchpack gaps, check, convert and "
+            "pictures need none, see benchpack --help"
+        )
+        return CALL_AT_FAULT
+    from benchpack.ui.app import run_window
+
+    return run_window(options.file)
+
+
+def has_display() -> bool:
+    """Tell whether a window can be opened."""
+    if os.environ.get("QT_QPA_PLATFORM"):
+        return True
+    if sys.platform in ("win32", "darwin"):
+        return True
+    return bool(os.environ.get("DISPLAY") or os.environ.get("WAYLAND_DISPLAY"))
+
+
+def _gaps(arguments: list[str]) -> int:
+    parser = argparse.ArgumentParser(
+        prog="benchpack gaps",
+        description="Print the gaps of one pack to others and what they are worth.",
+    )
+    parser.add_argument("file", type=Path, metavar="FILE", help=_FILE_HELP)
+    parser.add_argument("--subject", required=True, metavar="NAME")
+    parser.add_argument(
+        "--reference",
+        action="extend",
+        nargs="+",
+        metavar="NAME",
+        help="packs to measure against; without it every other pack",
+    )
+    parser.add_argument("--basis", choices=_BASES, default="equal-energy")
+    parser.add_argument(
+        "--worth",
+        metavar="LOW:LIKELY:HIGH",
+        help="worth per kilogram saved, 2:3:6 for instance, or one figure",
+    )
+    parser.add_argument("--currency", metavar="CODE", help="EUR for instance")
+    parser.add_argument(
+        "--out", type=Path, metavar="CSV", help="also write the table as CSV"
+    )
+    return _write_gaps(parser.parse_args(arguments))
+
+
+def _write_gaps(options: argparse.Namespace) -> int:
+    from benchpack.files.reading import read_any
+    from benchpack.report.gap_text import gap_text
+    from benchpack.session.gaps_request import GapsRequest, answer
+
+    request = GapsRequest(
+        subject=options.subject,
+        references=tuple(options.reference or ()),
+        basis=options.basis,
+        worth_text=options.worth or "",
+        currency=(options.currency or "").upper(),
+    )
+    reading = read_any(options.file)
+    _report(reading.problems)
+    results, at_fault = answer(reading.library, request)
+    for problem in at_fault:
+        _complain(problem)
+    if results is None:
+        return DATA_AT_FAULT
+    _print(gap_text(results))
+    if options.out is not None:
+        from benchpack.session.handover import write_gap_csv
+
+        write_gap_csv(results, options.out)
+        _print(f"written to {options.out}")
+    return DATA_AT_FAULT if at_fault else DONE
+
+
+def _report(problems: Sequence[Problem]) -> bool:
+    """Write problems to standard error; tells whether any refuses something."""
+    for problem in problems:
+        _complain(problem)
+    return bool(_refused(problems))
+
+
+def _check(arguments: list[str]) -> int:
+    parser = argparse.ArgumentParser(
+        prog="benchpack check",
+        description="Read a file and print what is wrong with it.",
+    )
+    parser.add_argument("file", type=Path, metavar="FILE", help=_FILE_HELP)
+    options = parser.parse_args(arguments)
+    from benchpack.files.reading import read_any
+    from benchpack.results.library_check import library_problems
+
+    reading = read_any(options.file)
+    problems = [*reading.problems, *library_problems(reading.library)]
+    for problem in problems:
+        _complain(problem)
+    refused = _refused(problems)
+    library = reading.library
+    _print(
+        f"{len(library.packs)} packs, {library.part_count} parts, "
+        f"{library.joint_count} joints; {len(refused)} errors, "
+        f"{len(problems) - len(refused)} warnings"
+    )
+    return DATA_AT_FAULT if refused else DONE
+
+
+def _convert(arguments: list[str]) -> int:
+    parser = argparse.ArgumentParser(
+        prog="benchpack convert",
+        description="Convert between library file, Data Package, XLSX and CSV.",
+    )
+    parser.add_argument("file", type=Path, metavar="FILE", help=_FILE_HELP)
+    parser.add_argument(
+        "out",
+        type=Path,
+        metavar="OUT",
+        help="NAME.benchpack, a folder or datapackage.json, NAME.xlsx, NAME.csv",
+    )
+    parser.add_argument("--currency", metavar="CODE", help="EUR for instance")
+    options = parser.parse_args(arguments)
+    from benchpack.files.reading import read_any, write_any
+
+    reading = read_any(options.file)
+    refused = _report(reading.problems)
+    currency = options.currency or reading.library.first_study().currency
+    write_any(reading.library, options.out, currency=currency)
+    _print(f"{len(reading.library.packs)} packs written to {options.out}")
+    return DATA_AT_FAULT if refused else DONE
+
+
+def _pictures(arguments: list[str]) -> int:
+    parser = argparse.ArgumentParser(
+        prog="benchpack pictures",
+        description="Write every page as PNG, light and dark. Needs no display.",
+    )
+    parser.add_argument("file", type=Path, metavar="FILE", help=_FILE_HELP)
+    parser.add_argument("--out", type=Path, required=True, metavar="DIR")
+    parser.add_argument(
+        "--size",
+        default="1280x800",
+        metavar="WIDTHxHEIGHT",
+        help="size of the window in pixels, 1280x800 by default",
+    )
+    parser.add_argument(
+        "--scale", type=float, default=1.0, help="pixels per pixel, 1 to 3"
+    )
+    options = parser.parse_args(arguments)
+    size = _size(options.size)
+    if not 1 <= options.scale <= 3:
+        raise RequestError(f"--scale is {options.scale:g}; it has to be 1 to 3")
+    os.environ["QT_QPA_PLATFORM"] = "offscreen"
+    os.environ["QT_SCALE_FACTOR"] = f"{options.scale:g}"
+    from benchpack.ui.pictures import write_pictures
+
+    reading_problems, paths = write_pictures(options.file, options.out, size=size)
+    _report(reading_problems)
+    for path in paths:
+        _print(str(path))
+    return DONE
+
+
+def _size(text: str) -> tuple[int, int]:
+    width, _, height = text.partition("x")
+    if not (width.isdecimal() and height.isdecimal()):
+        raise RequestError(f"--size is {text!r}; give it as 1280x800")
+    size = int(width), int(height)
+    if not all(300 <= side <= 10_000 for side in size):
+        raise RequestError(f"--size is {text}; each side has to be 300 to 10000")
+    return size
+
+
+_COMMANDS: dict[str, Callable[[list[str]], int]] = {
+    "gaps": _gaps,
+    "check": _check,
+    "convert": _convert,
+    "pictures": _pictures,
+}
