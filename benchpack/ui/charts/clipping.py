@@ -1,0 +1,72 @@
+"""Lines and bands cut at the edges of a plot, as drawings have no clip. No Qt here.
+
+Qt's SVG generator ignores clipping, so what is drawn must end at the edge.
+"""
+
+from __future__ import annotations
+
+import numpy as np
+
+from benchpack.report.chart_specs import FloatArray
+
+
+def with_crossings(
+    x: FloatArray, lines: tuple[FloatArray, ...], *, low: float, high: float
+) -> tuple[FloatArray, tuple[FloatArray, ...]]:
+    """Add the places where any of some lines crosses a level.
+
+    Parameters
+    ----------
+    x : FloatArray
+        Rising places (k,).
+    lines : tuple of FloatArray
+        Values at these places, each (k,).
+    low, high : float
+        The two levels.
+
+    Returns
+    -------
+    tuple
+        More places (m,) and the lines there, each (m,).
+    """
+    found = [x]
+    for line in lines:
+        for level in (low, high):
+            above = line - level
+            at = np.flatnonzero(above[:-1] * above[1:] < 0)
+            share = above[at] / (above[at] - above[at + 1])
+            found.append(x[at] + share * (x[at + 1] - x[at]))
+    places = np.unique(np.concatenate(found))
+    return places, tuple(np.interp(places, x, line) for line in lines)
+
+
+def cut_line(
+    x: FloatArray, y: FloatArray, *, low: float, high: float
+) -> tuple[FloatArray, FloatArray]:
+    """Cut a line at two levels; what is beyond them becomes nan.
+
+    Parameters
+    ----------
+    x, y : FloatArray
+        The line (k,), x rising.
+    low, high : float
+        The levels.
+
+    Returns
+    -------
+    tuple
+        The line (m,) with its crossings.
+    """
+    places, (line,) = with_crossings(x, (y,), low=low, high=high)
+    room = 1e-9 * max(abs(low), abs(high), high - low)
+    beyond = (line < low - room) | (line > high + room)
+    return places, np.where(beyond, np.nan, line)
+
+
+def cut_places(x: FloatArray, *, low: float, high: float) -> FloatArray:
+    """Keep the places of a grid (k,) within a range and add the range's ends."""
+    first, last = max(low, float(x[0])), min(high, float(x[-1]))
+    if last <= first:
+        return np.empty(0)
+    inner = x[(x > first) & (x < last)]
+    return np.concatenate(([first], inner, [last]))

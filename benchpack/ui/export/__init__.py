@@ -1,0 +1,3 @@
+"""Pictures of charts for the clipboard, PNG and SVG."""
+
+from __future__ import annotations

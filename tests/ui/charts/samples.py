@@ -1,0 +1,111 @@
+"""Invented packs for the tests of charts."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from benchpack.report.chart_specs import (
+    ClosureSpec,
+    EnergyMassSpec,
+    FanPoint,
+    FanSpec,
+    FanTarget,
+    GapBarsSpec,
+    TrendBand,
+    WaterfallSpec,
+)
+
+NAMES = ("Avocet 81", "Dunlin 74", "Knot 62", "Curlew 95", "Ruff 88", "Stint 70")
+ENERGY = np.array([81.0, 74.0, 62.0, 95.0, 88.0, np.nan])
+MASS = np.array([512.0, 460.0, 405.0, 598.0, 540.0, 430.0])
+
+
+def kilograms(value: float) -> str:
+    return f"{value:.1f} kg".replace("-", "−")
+
+
+def kilowatt_hours(value: float) -> str:
+    return f"{value:.1f} kWh"
+
+
+def watt_hours(value: float) -> str:
+    return f"{value:.0f} Wh/kg"
+
+
+def euros(value: float) -> str:
+    return f"{value:.0f} EUR"
+
+
+def energy_mass() -> EnergyMassSpec:
+    x = np.linspace(50, 110, 30)
+    return EnergyMassSpec(
+        title="3 of 4 packs are denser",
+        note="n = 4, R² = 0.97",
+        explain_key="trend",
+        names=NAMES,
+        energy=ENERGY,
+        mass=MASS,
+        subject="Avocet 81",
+        reference="Dunlin 74",
+        trend=TrendBand(x=x, low=6 * x, mid=6.3 * x, high=6.6 * x),
+        format_energy=kilowatt_hours,
+        format_mass=kilograms,
+        format_density=watt_hours,
+    )
+
+
+def gap_bars() -> GapBarsSpec:
+    return GapBarsSpec(
+        title="Avocet 81 is heavier than 2 of 4 packs",
+        explain_key="gap",
+        names=NAMES[1:],
+        gap=np.array([8.5, -17.1, 2.1, 14.9, np.nan]),
+        uncertainty=np.array([2.0, 3.0, 1.5, np.nan, np.nan]),
+        reference="Dunlin 74",
+        axis_label="Gap at equal energy [kg]",
+        format_full=kilograms,
+    )
+
+
+def waterfall() -> WaterfallSpec:
+    return WaterfallSpec(
+        title="40.7 kg carry energy, 11.3 kg are design",
+        explain_key="density share",
+        names=("Energy share", "Cells", "Tray", "Gap as weighed"),
+        kinds=("energy", "step", "step", "sum"),
+        values=np.array([40.7, -4.0, 15.3, 52.0]),
+        axis_label="Gap [kg]",
+        format_full=kilograms,
+    )
+
+
+def fan() -> FanSpec:
+    saved = np.linspace(0, 40, 41)
+    return FanSpec(
+        title="11.3 kg are worth 34 EUR a pack",
+        explain_key="worth",
+        saved=saved,
+        low=2 * saved,
+        likely=3 * saved,
+        high=6 * saved,
+        points=(
+            FanPoint(name="gap as counted", saved=11.3, value=33.9, low=22.6, high=68),
+            FanPoint(name="share captured", saved=6.8, value=20.4, kind="subject"),
+        ),
+        target=FanTarget(saved=25, value=75, saved_text="25.0 kg", value_text="75 EUR"),
+        format_saved=kilograms,
+        format_value=euros,
+    )
+
+
+def closure() -> ClosureSpec:
+    return ClosureSpec(
+        explain_key="closure",
+        names=("cells", "tray", "joints"),
+        masses=np.array([300.0, 60.0, 6.0]),
+        pack_mass=400.0,
+        pack_text="pack 400.0 kg",
+        verdict="look",
+        verdict_text="look: 34.0 kg unaccounted",
+        format_value=kilograms,
+    )

@@ -1,0 +1,218 @@
+from __future__ import annotations
+
+import re
+import xml.etree.ElementTree as ET
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import pytest
+from PySide6.QtCore import QCoreApplication
+from PySide6.QtGui import QGuiApplication, QImage
+from PySide6.QtWidgets import QApplication, QLabel
+from pytestqt.qtbot import QtBot
+
+from benchpack.errors import BenchpackError
+from benchpack.ui.charts.closure_bar import ClosureBar
+from benchpack.ui.charts.energy_mass import EnergyMassChart
+from benchpack.ui.charts.fan import FanChart
+from benchpack.ui.charts.gap_bars import GapBarsChart
+from benchpack.ui.charts.waterfall import WaterfallChart
+from benchpack.ui.export.picture import (
+    copy_picture,
+    image_of,
+    render_png,
+    render_svg,
+)
+from benchpack.ui.palette import Scheme, roles
+from benchpack.ui.theme import apply_theme
+from tests.ui.charts import samples
+
+KINDS: dict[str, tuple[Callable[[], Any], Callable[[], Any], str]] = {
+    "energy mass": (EnergyMassChart, samples.energy_mass, "Avocet 81"),
+    "gap bars": (GapBarsChart, samples.gap_bars, "Dunlin 74"),
+    "waterfall": (WaterfallChart, samples.waterfall, "Energy share"),
+    "fan": (FanChart, samples.fan, "25.0 kg"),
+    "closure": (ClosureBar, samples.closure, "cells"),
+}
+WIDTH, HEIGHT = 600, 400
+
+
+@pytest.fixture(params=list(KINDS.values()), ids=list(KINDS))
+def chart_and_word(request: pytest.FixtureRequest, qtbot: QtBot) -> tuple[Any, str]:
+    make, spec, word = request.param
+    chart = make()
+    qtbot.addWidget(chart)
+    chart.resize(WIDTH, HEIGHT)
+    chart.show_spec(spec())
+    chart.show()
+    QCoreApplication.processEvents()
+    return chart, word
+
+
+def colours(image: QImage) -> set[int]:
+    step = max(1, image.width() // 300)
+    return {
+        image.pixel(x, y)
+        for x in range(0, image.width(), step)
+        for y in range(0, image.height(), step)
+    }
+
+
+@pytest.mark.parametrize("scale", [1, 4])
+def test_png_has_its_size_and_is_not_blank(
+    chart_and_word: tuple[Any, str], tmp_path: Path, scale: int
+) -> None:
+    chart, _ = chart_and_word
+    path = tmp_path / "chart.png"
+    render_png(chart, path, scale=scale)
+    image = QImage(str(path))
+    assert (image.width(), image.height()) == (
+        scale * chart.width(),
+        scale * chart.height(),
+    )
+    assert len(colours(image)) > 10
+
+
+def test_texts_and_symbols_grow_with_the_scale(
+    chart_and_word: tuple[Any, str],
+) -> None:
+    """A picture at 4x, made small again, is close to the one at 1x."""
+    chart, _ = chart_and_word
+    small = image_of(chart, scale=1)
+    large = image_of(chart, scale=4).scaled(small.size())
+    grey = QImage.Format.Format_Grayscale8
+    first = bytes(small.convertToFormat(grey).constBits())
+    second = bytes(large.convertToFormat(grey).constBits())
+    near = sum(abs(a - b) < 100 for a, b in zip(first, second, strict=True))
+    assert near / len(first) > 0.97
+
+
+def test_svg_is_xml_with_texts(chart_and_word: tuple[Any, str], tmp_path: Path) -> None:
+    chart, word = chart_and_word
+    path = tmp_path / "chart.svg"
+    render_svg(chart, path, title="A finding")
+    root = ET.fromstring(path.read_text(encoding="utf-8"))
+    texts = [one.text for one in root.iter() if one.tag.endswith("}text")]
+    assert word in texts
+    assert root.get("viewBox") == f"0 0 {chart.width()} {chart.height()}"
+    assert "NaN" not in path.read_text(encoding="utf-8")
+
+
+def test_pictures_are_light_in_the_dark(
+    qapp: QApplication, chart_and_word: tuple[Any, str]
+) -> None:
+    chart, _ = chart_and_word
+    light = image_of(chart, scale=1)
+    apply_theme(qapp, Scheme.DARK)
+    QCoreApplication.processEvents()
+    shown = chart.grab().toImage()
+    drawn = image_of(chart, scale=1)
+    assert drawn.pixelColor(1, 1).name().upper() == roles(Scheme.LIGHT).panel
+    assert drawn == light
+    assert chart.tokens is roles(Scheme.DARK)
+    assert chart.grab().toImage() == shown
+
+
+def test_the_same_chart_gives_the_same_bytes(
+    chart_and_word: tuple[Any, str], tmp_path: Path
+) -> None:
+    chart, _ = chart_and_word
+    paths = [tmp_path / "one.png", tmp_path / "two.png"]
+    for path in paths:
+        render_png(chart, path)
+    assert paths[0].read_bytes() == paths[1].read_bytes()
+
+
+def test_copying_puts_a_picture_on_the_clipboard(
+    chart_and_word: tuple[Any, str],
+) -> None:
+    chart, _ = chart_and_word
+    copy_picture(chart, scale=2)
+    image = QGuiApplication.clipboard().image()
+    assert (image.width(), image.height()) == (2 * chart.width(), 2 * chart.height())
+
+
+def test_a_chart_never_shown_can_be_drawn(qtbot: QtBot) -> None:
+    chart = EnergyMassChart()
+    qtbot.addWidget(chart)
+    chart.resize(WIDTH, HEIGHT)
+    chart.show_spec(samples.energy_mass())
+    seen = colours(image_of(chart, scale=1))
+    subject = int(roles(Scheme.LIGHT).subject.removeprefix("#"), 16)
+    assert subject in {one & 0xFFFFFF for one in seen}
+
+
+def test_an_empty_chart_draws_its_sentence(qtbot: QtBot, tmp_path: Path) -> None:
+    chart = FanChart()
+    qtbot.addWidget(chart)
+    chart.resize(WIDTH, HEIGHT)
+    chart.show_spec(type(samples.fan())(empty_sentence="No saving is known."))
+    path = tmp_path / "empty.svg"
+    render_svg(chart, path)
+    assert "No saving is known." in path.read_text(encoding="utf-8")
+
+
+def test_any_widget_can_be_drawn(qtbot: QtBot, tmp_path: Path) -> None:
+    label = QLabel("Avocet 81")
+    qtbot.addWidget(label)
+    label.resize(200, 40)
+    path = tmp_path / "label.png"
+    render_png(label, path, scale=3)
+    image = QImage(str(path))
+    assert (image.width(), image.height()) == (600, 120)
+    assert len(colours(image)) > 3
+
+
+@pytest.mark.parametrize("scale", [0, 5])
+def test_other_scales_are_refused(qtbot: QtBot, scale: int) -> None:
+    label = QLabel("Avocet 81")
+    qtbot.addWidget(label)
+    with pytest.raises(BenchpackError, match="scale 1 to 4"):
+        image_of(label, scale=scale)
+
+
+def test_a_place_that_cannot_be_written_is_said(qtbot: QtBot, tmp_path: Path) -> None:
+    chart = FanChart()
+    qtbot.addWidget(chart)
+    chart.show_spec(samples.fan())
+    with pytest.raises(BenchpackError, match="could not be written"):
+        render_png(chart, tmp_path / "missing" / "chart.png")
+    with qtbot.waitSignal(chart.said) as heard:
+        chart.actions_of_chart.save(tmp_path / "missing" / "chart.png")
+    assert "could not be written" in heard.args[0]
+
+
+def test_saving_by_the_menu_follows_the_ending(qtbot: QtBot, tmp_path: Path) -> None:
+    chart = FanChart()
+    qtbot.addWidget(chart)
+    chart.resize(WIDTH, HEIGHT)
+    chart.show_spec(samples.fan())
+    chart.actions_of_chart.save(tmp_path / "fan.svg")
+    chart.actions_of_chart.save(tmp_path / "fan.png")
+    assert (tmp_path / "fan.svg").read_text(encoding="utf-8").startswith("<?xml")
+    assert QImage(str(tmp_path / "fan.png")).width() == 3 * WIDTH
+
+
+def test_a_zoomed_drawing_ends_at_the_edges(qtbot: QtBot, tmp_path: Path) -> None:
+    """Viewers show what Qt's generator leaves unclipped."""
+    chart = EnergyMassChart()
+    qtbot.addWidget(chart)
+    chart.resize(WIDTH, HEIGHT)
+    chart.show_spec(samples.energy_mass())
+    chart.show()
+    chart.view.setRange(xRange=(78, 84), yRange=(490, 530), padding=0)
+    path = tmp_path / "chart.svg"
+    render_svg(chart, path)
+    root = ET.fromstring(path.read_text(encoding="utf-8"))
+    numbers = [
+        float(number)
+        for one in root.iter()
+        if one.tag.endswith(("}path", "}polyline", "}polygon"))
+        for number in re.findall(
+            r"-?\d+\.?\d*(?:e-?\d+)?", one.get("d") or one.get("points") or ""
+        )
+    ]
+    assert len(numbers) > 20
+    assert min(numbers) > -30
+    assert max(numbers) < WIDTH + 30
