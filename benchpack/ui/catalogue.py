@@ -1,0 +1,51 @@
+"""The pages in the order of the side list; each loads when it is first shown."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from benchpack.ui.page import Page
+from benchpack.ui.workspace import Workspace
+
+
+@dataclass(frozen=True, slots=True)
+class PageEntry:
+    """One page of the side list.
+
+    Parameters
+    ----------
+    title : str
+        Its name.
+    make : callable
+        Makes it; imports what it needs only then.
+    """
+
+    title: str
+    make: Callable[[Workspace], Page]
+
+
+def _packs(workspace: Workspace) -> Page:
+    from benchpack.ui.pages.packs.page import PacksPage
+
+    return PacksPage(workspace)
+
+
+def _gap(workspace: Workspace) -> Page:
+    from benchpack.ui.pages.gap.page import GapPage
+
+    return GapPage(workspace)
+
+
+def _worth(workspace: Workspace) -> Page:
+    from benchpack.ui.pages.worth.page import WorthPage
+
+    return WorthPage(workspace)
+
+
+PAGES = (
+    PageEntry("Packs", _packs),
+    PageEntry("Gap", _gap),
+    PageEntry("Worth", _worth),
+)
+"""Every page."""

@@ -1,0 +1,249 @@
+"""What the menus do."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+
+from PySide6.QtCore import QObject, Signal
+from PySide6.QtGui import QGuiApplication
+from PySide6.QtWidgets import QFileDialog, QWidget
+
+from benchpack.errors import BenchpackError
+from benchpack.model.library import Library
+from benchpack.session.document import Document
+from benchpack.session.opening import (
+    LIBRARY_ENDING,
+    free_path,
+    new_library,
+    open_demo,
+)
+from benchpack.ui.tasks import Token
+from benchpack.ui.theme import Scheme, apply_theme, scheme_for
+from benchpack.ui.workspace import Workspace
+
+_OPEN_FILTER = (
+    "Everything Benchpack reads (*.benchpack *.csv *.tsv *.txt *.xlsx *.ods *.json);;"
+    "All files (*)"
+)
+_COPY_FILTER = (
+    f"Library (*{LIBRARY_ENDING});;Workbook (*.xlsx);;Packs as CSV (*.csv);;"
+    "Data Package (datapackage.json)"
+)
+
+
+class Commands(QObject):
+    """The slots behind the actions.
+
+    Signals
+    -------
+    search_requested(), shortcuts_requested(), warnings_requested()
+        Something of the window itself is to be shown.
+    quit_requested()
+        The window is to be closed.
+    """
+
+    search_requested = Signal()
+    shortcuts_requested = Signal()
+    warnings_requested = Signal()
+    quit_requested = Signal()
+
+    def __init__(self, window: QWidget, workspace: Workspace) -> None:
+        super().__init__(window)
+        self._window = window
+        self.workspace = workspace
+
+    def open_path(self, path: Path) -> None:
+        """Open whatever a file is."""
+        from benchpack.ui.dialogs.opening import open_any
+
+        open_any(self.workspace, path, self._window)
+
+    def on_open(self) -> None:
+        """Ask for a file and open it."""
+        name, _ = QFileDialog.getOpenFileName(
+            self._window, "Open", self._folder(), _OPEN_FILTER
+        )
+        if name:
+            self.open_path(Path(name))
+
+    def on_open_folder(self) -> None:
+        """Ask for the folder of a Data Package and open it."""
+        name = QFileDialog.getExistingDirectory(
+            self._window, "Open a Data Package", self._folder()
+        )
+        if name:
+            self.open_path(Path(name))
+
+    def on_open_demo(self) -> None:
+        """Open the person's copy of the demo."""
+        self._open("Demo not opened", open_demo)
+
+    def on_new_library(self) -> None:
+        """Ask for a name and open an empty library there."""
+        suggestion = str(free_path("Library"))
+        name, _ = QFileDialog.getSaveFileName(
+            self._window, "New library", suggestion, f"Library (*{LIBRARY_ENDING})"
+        )
+        if not name:
+            return
+        path = Path(name).with_suffix(LIBRARY_ENDING)
+
+        def make() -> Document:
+            return new_library(Library(title=path.stem), path)
+
+        self._open("Library not made", make)
+
+    def on_export_gaps(self) -> None:
+        """Ask where, and write the table of gaps with its schema."""
+        results = self.workspace.results
+        suggestion = str(Path(self._folder()) / f"gaps of {results.study.subject}.csv")
+        name, _ = QFileDialog.getSaveFileName(
+            self._window, "Export gaps", suggestion, "CSV (*.csv)"
+        )
+        if not name:
+            return
+        path = Path(name)
+
+        def work(token: Token) -> Path:
+            from benchpack.session.handover import write_gap_csv
+
+            del token
+            write_gap_csv(results, path)
+            return path
+
+        self._write("export", "Writing gaps", work)
+
+    def on_save_copy(self) -> None:
+        """Ask where, and write everything in another form."""
+        state = self.workspace.state
+        suggestion = str(Path(self._folder()) / (state.library.title or "Library copy"))
+        name, _ = QFileDialog.getSaveFileName(
+            self._window, "Save a copy", suggestion, _COPY_FILTER
+        )
+        if not name:
+            return
+        path = Path(name)
+
+        def work(token: Token) -> Path:
+            from benchpack.session.handover import write_copy
+
+            del token
+            write_copy(state, path)
+            return path
+
+        self._write("export", "Writing a copy", work)
+
+    def on_undo(self) -> None:
+        """Take back the last edit."""
+        self.workspace.undo()
+
+    def on_redo(self) -> None:
+        """Bring back the edit last taken back."""
+        self.workspace.redo()
+
+    def on_study(self) -> None:
+        """Open all choices of the study."""
+        from benchpack.ui.dialogs.study import StudyDialog
+
+        StudyDialog(self.workspace, self._window).exec()
+
+    def on_studies(self) -> None:
+        """Choose another study, or begin one."""
+        from benchpack.ui.dialogs.studies import StudiesDialog
+
+        StudiesDialog(self.workspace, self._window).exec()
+
+    def on_preferences(self) -> None:
+        """Open the preferences."""
+        from benchpack.ui.dialogs.preferences import PreferencesDialog
+
+        PreferencesDialog(self.workspace, self._window).exec()
+        self.apply_look()
+
+    def on_search(self) -> None:
+        """Find a command by its words."""
+        self.search_requested.emit()
+
+    def on_warnings(self) -> None:
+        """List what to know before the figures are trusted."""
+        self.warnings_requested.emit()
+
+    def on_explain(self) -> None:
+        """Say where the gap to the selected pack, or to the reference, comes from."""
+        workspace = self.workspace
+        selected = workspace.selection
+        comparison = workspace.results.comparison
+        known = comparison is not None and comparison.place(selected) is not None
+        workspace.explain_requested.emit("gap", selected if known else "")
+
+    def on_shortcuts(self) -> None:
+        """Show the sheet of shortcuts."""
+        self.shortcuts_requested.emit()
+
+    def on_about(self) -> None:
+        """Show what the program is, and the cautions."""
+        from benchpack.ui.dialogs.about import AboutDialog
+
+        AboutDialog(self._window).exec()
+
+    def on_light(self) -> None:
+        """Take the light look."""
+        self._set_look("light")
+
+    def on_dark(self) -> None:
+        """Take the dark look."""
+        self._set_look("dark")
+
+    def on_system(self) -> None:
+        """Follow the system's look."""
+        self._set_look("system")
+
+    def on_quit(self) -> None:
+        """Close the window."""
+        self.quit_requested.emit()
+
+    def _set_look(self, look: str) -> None:
+        self.workspace.change_settings(look=look)
+        self.apply_look()
+
+    def apply_look(self) -> None:
+        """Dress the program as the settings say."""
+        from PySide6.QtWidgets import QApplication
+
+        app = QApplication.instance()
+        if isinstance(app, QApplication):
+            apply_theme(app, chosen_scheme(self.workspace.settings.look))
+
+    def _folder(self) -> str:
+        path = self.workspace.document.path
+        return str(path.parent if path else Path.home())
+
+    def _open(self, heading: str, make: Callable[[], Document]) -> None:
+        try:
+            document = make()
+        except BenchpackError as error:
+            self.workspace.notifier.show_error(heading, error)
+            return
+        self.workspace.open_document(document)
+
+    def _write(self, key: str, words: str, work: Callable[[Token], Path]) -> None:
+        notifier = self.workspace.notifier
+
+        def done(path: Path) -> None:
+            notifier.say(f"Written: {path}")
+
+        def failed(error: BaseException) -> None:
+            if isinstance(error, BenchpackError):
+                notifier.show_error("Not written", error)
+            else:
+                notifier.report(error)
+
+        self.workspace.runner.start(key, work, done=done, failed=failed, words=words)
+
+
+def chosen_scheme(look: str) -> Scheme:
+    """Give the scheme that a setting asks for."""
+    if look == "system":
+        return scheme_for(QGuiApplication.styleHints().colorScheme())
+    return Scheme(look)

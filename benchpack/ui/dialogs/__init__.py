@@ -1,0 +1,3 @@
+"""Dialogs."""
+
+from __future__ import annotations

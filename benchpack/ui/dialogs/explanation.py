@@ -1,0 +1,230 @@
+"""Where does this come from? A small window that answers for one figure."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QPoint, QRect, Qt
+from PySide6.QtGui import QGuiApplication
+from PySide6.QtWidgets import (
+    QDialog,
+    QGridLayout,
+    QHBoxLayout,
+    QLabel,
+    QVBoxLayout,
+    QWidget,
+)
+
+from benchpack.errors import RequestError
+from benchpack.report.display import number_style
+from benchpack.report.explanation import (
+    Explanation,
+    explanation_table,
+    explanation_text,
+)
+from benchpack.results.explain import explain
+from benchpack.results.figure import Figure
+from benchpack.ui.dialogs.formula_markup import label_markup, symbols_markup
+from benchpack.ui.theme import set_text_role
+from benchpack.ui.widgets.controls import (
+    fit_height,
+    hairline,
+    named,
+    place_beside,
+    plain_button,
+    text_label,
+)
+from benchpack.ui.workspace import Workspace
+from benchpack.units.formatting import NumberStyle
+
+_WIDTH = 620
+
+
+class ExplanationPanel(QDialog):
+    """Shows formula, inputs and sources of a figure and follows the document.
+
+    Parameters
+    ----------
+    workspace : Workspace
+        The open document and its results.
+    parent : QWidget, optional
+        The window it belongs to.
+    """
+
+    def __init__(self, workspace: Workspace, parent: QWidget | None = None) -> None:
+        super().__init__(parent, Qt.WindowType.Tool)
+        self.workspace = workspace
+        self._key = ""
+        self._reference = ""
+        self._figure: Figure | None = None
+        self.setWindowTitle("Where does this come from?")
+        named(self, "Where does this come from?")
+        self._label = text_label(role="section")
+        self._value = text_label(role="figure")
+        self._rows = QWidget()
+        self._copy = plain_button("Copy", "Copy with full precision")
+        self._close = plain_button("Close", "Close (Esc)")
+        self._copy.clicked.connect(self.copy_figure)
+        self._close.clicked.connect(self.close)
+        buttons = QHBoxLayout()
+        buttons.addStretch(1)
+        buttons.addWidget(self._copy)
+        buttons.addWidget(self._close)
+        self._column = QVBoxLayout(self)
+        self._column.setContentsMargins(16, 16, 16, 16)
+        self._column.setSpacing(8)
+        for widget in (self._label, self._value, hairline(), self._rows):
+            self._column.addWidget(widget)
+        self._column.addStretch(1)
+        self._column.addLayout(buttons)
+        workspace.changed.connect(self._on_workspace_changed)
+        workspace.opened.connect(self.close)
+
+    def ask(self, key: str, reference: str = "") -> bool:
+        """Explain a figure.
+
+        Parameters
+        ----------
+        key : str
+            Name of the figure, one of `results.explain.EXPLAINED`.
+        reference : str
+            The reference it belongs to, by default that of the study.
+
+        Returns
+        -------
+        bool
+            False when there is no such figure; the status line then says why.
+        """
+        try:
+            figure = explain(self.workspace.results, key, reference=reference)
+        except RequestError as error:
+            self.workspace.notifier.say(str(error))
+            return False
+        self._key, self._reference = key, reference
+        self.show_figure(figure, style=number_style(self.workspace.results.study))
+        return True
+
+    def show_figure(self, figure: Figure, *, style: NumberStyle) -> None:
+        """Show a figure that is already worked out.
+
+        Parameters
+        ----------
+        figure : Figure
+            The figure.
+        style : NumberStyle
+            How numbers are shown.
+        """
+        self._figure = figure
+        said = explanation_text(figure, style=style)
+        self._label.setText(said.label)
+        self._value.setText(said.value)
+        rows = _rows_widget(said)
+        self._column.replaceWidget(self._rows, rows)
+        self._rows.hide()
+        self._rows.deleteLater()
+        self._rows = rows
+        fit_height(self, _WIDTH)
+
+    def copy_figure(self) -> None:
+        """Put the figure and its inputs on the clipboard as tab-separated text."""
+        if self._figure is None:
+            return
+        rows = explanation_table(self._figure)
+        text = "\n".join("\t".join(row) for row in rows)
+        QGuiApplication.clipboard().setText(text)
+        self.workspace.notifier.say(f"Copied: {self._figure.label}")
+
+    def _on_workspace_changed(self, _change: object) -> None:
+        if self.isVisible() and self._key and not self.ask(self._key, self._reference):
+            self.close()
+
+
+def _rows_widget(said: Explanation) -> QWidget:
+    """Lay out what stands under the figure."""
+    widget = QWidget()
+    column = QVBoxLayout(widget)
+    column.setContentsMargins(0, 0, 0, 0)
+    column.setSpacing(8)
+    if said.missing:
+        column.addWidget(text_label(said.missing))
+    formula = _rich_label(symbols_markup(said.formula))
+    formula.setAccessibleName(f"Formula: {said.formula}")
+    column.addWidget(formula)
+    if said.inputs:
+        column.addLayout(_inputs_grid(said))
+        column.addWidget(hairline())
+    notes = (
+        ("Range", said.range_meaning),
+        ("Source of the formula", said.source),
+    )
+    for head, text in notes:
+        if text:
+            column.addWidget(text_label(f"{head}: {text}", "note"))
+    return widget
+
+
+def _inputs_grid(said: Explanation) -> QGridLayout:
+    grid = QGridLayout()
+    grid.setHorizontalSpacing(4)
+    grid.setVerticalSpacing(4)
+    grid.setColumnMinimumWidth(3, 12)
+    grid.setColumnStretch(0, 3)
+    grid.setColumnStretch(4, 2)
+    right = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignTop
+    top = Qt.AlignmentFlag.AlignTop
+    for row, given in enumerate(said.inputs):
+        label = _rich_label(label_markup(given.label))
+        label.setAccessibleName(
+            " ".join(filter(None, (given.label, given.value, given.unit)))
+        )
+        number, unit = text_label(given.value), text_label(given.unit)
+        number.setWordWrap(False)
+        unit.setWordWrap(False)
+        source = text_label(given.source, "note")
+        source.setContentsMargins(0, 2, 0, 0)
+        grid.addWidget(label, row, 0, top)
+        grid.addWidget(number, row, 1, right)
+        grid.addWidget(unit, row, 2, top)
+        grid.addWidget(source, row, 4, top)
+    return grid
+
+
+def _rich_label(markup: str) -> QLabel:
+    label = QLabel(markup)
+    label.setTextFormat(Qt.TextFormat.RichText)
+    label.setWordWrap(True)
+    set_text_role(label, "body")
+    return label
+
+
+def show_explanation(
+    workspace: Workspace, key: str, reference: str, anchor: QWidget
+) -> ExplanationPanel | None:
+    """Explain a figure in the window's one explanation panel.
+
+    Parameters
+    ----------
+    workspace : Workspace
+        The open document and its results.
+    key : str
+        Name of the figure.
+    reference : str
+        The reference it belongs to; empty for that of the study.
+    anchor : QWidget
+        What shows the figure; the panel opens beside it.
+
+    Returns
+    -------
+    ExplanationPanel or None
+        None when there is no such figure.
+    """
+    window = anchor.window()
+    panel = window.findChild(ExplanationPanel) or ExplanationPanel(workspace, window)
+    if not panel.ask(key, reference):
+        return None
+    if not panel.isVisible():
+        corner = anchor.mapToGlobal(QPoint(0, 0))
+        around = anchor.screen().availableGeometry()
+        panel.move(place_beside(QRect(corner, anchor.size()), panel.rect(), around))
+    panel.show()
+    panel.raise_()
+    panel.activateWindow()
+    return panel

@@ -1,0 +1,94 @@
+"""A field for one number that gives back what it was given unless it was changed."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QLineEdit
+
+from benchpack.errors import DataError
+from benchpack.ui.widgets.controls import named
+from benchpack.units.formatting import plain
+from benchpack.units.parsing import parse_number
+
+_SHOWN_DIGITS = 6
+
+
+def typed_number(text: str, *, decimal_mark: str) -> float:
+    """Read a number as typed; the study's decimal mark decides where both could be.
+
+    Parameters
+    ----------
+    text : str
+        What was typed.
+    decimal_mark : str
+        Point or comma.
+
+    Raises
+    ------
+    DataError
+        When it is no number.
+    """
+    try:
+        return parse_number(text, decimal="," if decimal_mark == "," else ".")
+    except DataError:
+        return parse_number(text)
+
+
+class NumberField(QLineEdit):
+    """A number in some unit; rounding it for the screen does not change it.
+
+    Parameters
+    ----------
+    name : str
+        What a screen reader says.
+    """
+
+    def __init__(self, name: str) -> None:
+        super().__init__()
+        named(self, name)
+        self.setAlignment(Qt.AlignmentFlag.AlignRight)
+        self.setFixedWidth(84)
+        self._value: float | None = None
+        self._shown = ""
+        self._factor = 1.0
+
+    def show_number(
+        self, value: float | None, *, decimal_mark: str, factor: float = 1.0
+    ) -> None:
+        """Show a number.
+
+        Parameters
+        ----------
+        value : float or None
+            The number, None for an empty field.
+        decimal_mark : str
+            Point or comma.
+        factor : float
+            What `value` is multiplied with to be shown.
+        """
+        self._value, self._factor = value, factor
+        rounded = (
+            None if value is None else float(f"{value * factor:.{_SHOWN_DIGITS}g}")
+        )
+        self._shown = plain(rounded).replace(".", decimal_mark)
+        self.setText(self._shown)
+
+    def number(self, *, decimal_mark: str) -> float | None:
+        """Give the number in the unit it was shown in, None for an empty field.
+
+        Parameters
+        ----------
+        decimal_mark : str
+            Point or comma.
+
+        Raises
+        ------
+        DataError
+            When the text is no number.
+        """
+        text = self.text().strip()
+        if text == self._shown:
+            return self._value
+        if not text:
+            return None
+        return typed_number(text, decimal_mark=decimal_mark) / self._factor

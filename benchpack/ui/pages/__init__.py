@@ -1,0 +1,3 @@
+"""The pages, one package each."""
+
+from __future__ import annotations

@@ -1,0 +1,3 @@
+"""The Gap page."""
+
+from __future__ import annotations

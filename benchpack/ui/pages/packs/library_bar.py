@@ -1,0 +1,33 @@
+"""The line above the table: filter at the left, what can be done at the right."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QHBoxLayout, QPushButton, QWidget
+
+from benchpack.ui.pages.packs.filter_bar import FilterBar
+
+
+class LibraryBar(QWidget):
+    """Holds the filter and the buttons of the page."""
+
+    def __init__(self, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.filter = FilterBar()
+        self.add = QPushButton("Add pack")
+        self.remove = QPushButton("Remove")
+        self.columns = QPushButton("Columns")
+        self.weigh_in = QPushButton("Weigh-in")
+        row = QHBoxLayout(self)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(8)
+        row.addWidget(self.filter, 1)
+        row.addSpacing(16)
+        for button, tip in (
+            (self.add, "Add a pack (Ctrl+Shift+N)"),
+            (self.remove, "Remove the selected packs (Ctrl+Shift+Del)"),
+            (self.columns, "Choose the columns that are shown"),
+            (self.weigh_in, "Enter parts from the scale (Ctrl+Shift+W)"),
+        ):
+            button.setToolTip(tip)
+            row.addWidget(button, 0, Qt.AlignmentFlag.AlignTop)

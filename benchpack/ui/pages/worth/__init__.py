@@ -1,0 +1,3 @@
+"""The Worth page."""
+
+from __future__ import annotations

@@ -1,0 +1,3 @@
+"""Table models and views."""
+
+from __future__ import annotations

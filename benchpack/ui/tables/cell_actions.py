@@ -1,0 +1,140 @@
+"""Copying, pasting, filling and clearing the selected cells of a table."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from PySide6.QtCore import QObject, Signal
+from PySide6.QtGui import QGuiApplication, QKeyEvent, QKeySequence
+from PySide6.QtWidgets import QTableView
+
+from benchpack.ui.tables import gestures
+from benchpack.ui.tables.clipboard import (
+    CellRange,
+    copied_cells,
+    from_mime,
+    to_mime,
+    to_text,
+)
+from benchpack.ui.tables.kept_selection import selected_ranges
+from benchpack.ui.tables.record_table import RecordTableModel
+from benchpack.ui.tasks import DirectRunner, Runner, Token
+
+_AT_ONCE = 50_000
+Entry = tuple[str, str, Callable[[], None]]
+
+
+class CellActions(QObject):
+    """What can be done with the selected cells of a view.
+
+    Signals
+    -------
+    problems_found(str, object)
+        A heading and the problems of an edit that was not made.
+    said(str)
+        A remark.
+
+    Parameters
+    ----------
+    view : QTableView
+        The view.
+    table : RecordTableModel
+        Its model.
+    runner : Runner
+        Runs what would hold the window up.
+    """
+
+    problems_found = Signal(str, object)
+    said = Signal(str)
+
+    def __init__(
+        self, view: QTableView, table: RecordTableModel, *, runner: Runner
+    ) -> None:
+        super().__init__(view)
+        self._view = view
+        self.table = table
+        self._runner = runner
+
+    def entries(self) -> list[Entry]:
+        """Give words, key and call of each action."""
+        return [
+            ("Copy", "Ctrl+C", self.copy_cells),
+            ("Paste", "Ctrl+V", self.paste_cells),
+            ("Paste as new rows", "Ctrl+Shift+V", self.paste_as_new),
+            ("Fill down", "Ctrl+D", self.fill_down),
+            ("Clear", "Del", self.clear_cells),
+        ]
+
+    def call_for(self, event: QKeyEvent) -> Callable[[], None] | None:
+        """Give the action of a key, None where it has none."""
+        pressed = QKeySequence(event.keyCombination())
+        for _, key, call in self.entries():
+            if QKeySequence(key) == pressed:
+                return call
+        return None
+
+    def selected_ranges(self) -> list[CellRange]:
+        """Give what is selected as rectangles."""
+        return selected_ranges(self._view)
+
+    def visible_columns(self) -> list[int]:
+        """Give the columns that are shown, from left to right."""
+        heads = self._view.horizontalHeader()
+        places = [heads.logicalIndex(i) for i in range(heads.count())]
+        return [place for place in places if not self._view.isColumnHidden(place)]
+
+    def copy_cells(self) -> None:
+        """Copy the selected cells at full precision; very many in the background."""
+        ranges, columns = self.selected_ranges(), self.visible_columns()
+        if not ranges:
+            return
+
+        def work(token: Token) -> str:
+            del token
+            return to_text(copied_cells(self.table, ranges, columns))
+
+        many = sum(one.size for one in ranges) > _AT_ONCE
+        runner: Runner = self._runner if many else DirectRunner()
+        runner.start(
+            "copy cells",
+            work,
+            done=self._on_cells_copied,
+            failed=self._on_copy_failed,
+            words="Copying cells",
+        )
+
+    def _on_cells_copied(self, text: str) -> None:
+        QGuiApplication.clipboard().setMimeData(to_mime(text))
+
+    def _on_copy_failed(self, error: BaseException) -> None:
+        self.said.emit(f"The cells could not be copied: {error}")
+
+    def paste_cells(self) -> None:
+        """Paste a block of cells from the current one on, as one undo step."""
+        index = self._view.currentIndex()
+        if index.isValid():
+            self._paste(index.row(), index.column())
+        else:
+            self.paste_as_new()
+
+    def paste_as_new(self) -> None:
+        """Paste a block of cells as new records below the others."""
+        self._paste(self.table.rowCount(), -1)
+
+    def _paste(self, row: int, column: int) -> None:
+        block = from_mime(QGuiApplication.clipboard().mimeData())
+        self._tell(gestures.paste(self, block, row=row, column=column))
+
+    def fill_down(self) -> None:
+        """Copy the top cells of the selection to the cells below them."""
+        self._tell(gestures.fill_down(self))
+
+    def clear_cells(self) -> None:
+        """Empty the selected cells, where they may be empty."""
+        self._tell(gestures.clear(self))
+
+    def _tell(self, outcome: gestures.Outcome) -> None:
+        if outcome.problems:
+            self.problems_found.emit(outcome.heading, outcome.problems)
+        elif outcome.remark:
+            self.said.emit(outcome.remark)

@@ -1,0 +1,3 @@
+"""Small widgets that pages share."""
+
+from __future__ import annotations

@@ -1,0 +1,161 @@
+"""What every page is given: the open document, its results, what is selected."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+
+from PySide6.QtCore import QObject, Signal
+
+from benchpack.errors import BenchpackError
+from benchpack.results.results import Results, compute
+from benchpack.session.document import Change, Document
+from benchpack.session.settings import Settings, save_settings
+from benchpack.session.state import Changed, State
+from benchpack.ui.notify import Notifier
+from benchpack.ui.tasks import Runner
+
+
+class Workspace(QObject):
+    """The open document as Qt sees it.
+
+    Signals
+    -------
+    opened()
+        Another document is open; everything is new.
+    changed(object)
+        A `Change` of the document; `results` are already those of the new state.
+    selected(str)
+        Name of the pack that is selected everywhere.
+    explain_requested(str, str)
+        Key of a figure and name of its reference: say where it comes from.
+    place_requested(str, str)
+        Record and column that a problem belongs to: go there.
+    settings_changed()
+        The person's settings are others.
+    """
+
+    opened = Signal()
+    changed = Signal(object)
+    selected = Signal(str)
+    explain_requested = Signal(str, str)
+    place_requested = Signal(str, str)
+    settings_changed = Signal()
+
+    def __init__(
+        self,
+        document: Document,
+        *,
+        runner: Runner,
+        notifier: Notifier,
+        settings: Settings,
+    ) -> None:
+        super().__init__()
+        self.runner = runner
+        self.notifier = notifier
+        self.settings = settings
+        self.document = document
+        self.selection = ""
+        self.results: Results = compute(document.state.library, document.state.study)
+        self._unsubscribe = document.subscribe(self._on_document_changed)
+
+    @property
+    def state(self) -> State:
+        """The state of the open document."""
+        return self.document.state
+
+    def open_document(self, document: Document) -> None:
+        """Close the open document and show another."""
+        self._unsubscribe()
+        self.document.close()
+        self.document = document
+        self._unsubscribe = document.subscribe(self._on_document_changed)
+        self.selection = ""
+        self.results = compute(document.state.library, document.state.study)
+        self.opened.emit()
+
+    def edit(
+        self, label: str, make: Callable[[State], State], *, merge: str = ""
+    ) -> bool:
+        """Apply an edit; what is wrong with it goes to the problems panel.
+
+        Parameters
+        ----------
+        label : str
+            The edit in words.
+        make : callable
+            Gives the next state of the present one.
+        merge : str
+            As for `Document.apply`.
+
+        Returns
+        -------
+        bool
+            True when the edit was made.
+        """
+        try:
+            self.document.apply(label, make(self.state), merge=merge)
+        except BenchpackError as error:
+            self.notifier.show_error(f"Not changed: {label}", error)
+            return False
+        return True
+
+    def preview(self, label: str, make: Callable[[State], State]) -> bool:
+        """Show a passing state while a control is held, see `Document.preview`."""
+        try:
+            self.document.preview(label, make(self.state))
+        except BenchpackError as error:
+            self.notifier.say(str(error))
+            return False
+        return True
+
+    def settle(self, label: str) -> None:
+        """Keep what a preview shows as one edit."""
+        try:
+            self.document.settle(label)
+        except BenchpackError as error:
+            self.notifier.show_error(f"Not changed: {label}", error)
+
+    def undo(self) -> None:
+        """Take back the last edit."""
+        try:
+            label = self.document.undo()
+        except BenchpackError as error:
+            self.notifier.show_error("Not undone", error)
+            return
+        if label:
+            self.notifier.say(f"Undone: {label}")
+
+    def redo(self) -> None:
+        """Bring back the edit last taken back."""
+        try:
+            label = self.document.redo()
+        except BenchpackError as error:
+            self.notifier.show_error("Not redone", error)
+            return
+        if label:
+            self.notifier.say(f"Redone: {label}")
+
+    def select(self, name: str) -> None:
+        """Select a pack everywhere."""
+        if name != self.selection:
+            self.selection = name
+            self.selected.emit(name)
+
+    def change_settings(self, **changes: object) -> None:
+        """Change settings and keep them."""
+        self.settings = replace(self.settings, **changes)  # type: ignore[arg-type]  # names are checked by the dataclass
+        try:
+            save_settings(self.settings)
+        except OSError as error:
+            self.notifier.say(f"The settings could not be kept: {error}")
+        self.settings_changed.emit()
+
+    def _on_document_changed(self, change: Change) -> None:
+        state = self.state
+        self.results = compute(state.library, state.study, previous=self.results)
+        if change.changed & Changed.PACKS and not state.library.packs.has(
+            self.selection
+        ):
+            self.selection = ""
+        self.changed.emit(change)
