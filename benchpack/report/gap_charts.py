@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -25,6 +26,20 @@ FloatArray = NDArray[np.float64]
 
 _GRID = 61
 _NOTHING_KG = 0.05
+
+
+@lru_cache(maxsize=2)
+def peer_names(comparison: Comparison) -> tuple[str, ...]:
+    """Give the names of the references; the same object for the same comparison.
+
+    Charts keep the order of their rows as long as the names are the same object.
+
+    Parameters
+    ----------
+    comparison : Comparison
+        The gaps.
+    """
+    return tuple(comparison.names.tolist())
 
 
 def nothing_to_compare(results: Results) -> str:
@@ -134,7 +149,7 @@ def gap_bars_spec(results: Results) -> GapBarsSpec:
             empty_sentence=nothing_to_compare(results) or "There is no other pack."
         )
     display = Display(results.study)
-    names = tuple(comparison.names.tolist())
+    names = peer_names(comparison)
     gaps, spread = comparison.gap_kg, comparison.gap_u_kg
     reference = results.study.reference
     if comparison.basis is Basis.TREND:

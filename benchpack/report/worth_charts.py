@@ -10,7 +10,7 @@ from benchpack.calc.worth import value_per_pack
 from benchpack.model.words import Basis
 from benchpack.report.chart_specs import FanPoint, FanSpec, FanTarget, GapBarsSpec
 from benchpack.report.display import Display
-from benchpack.report.gap_charts import nothing_to_compare
+from benchpack.report.gap_charts import nothing_to_compare, peer_names
 from benchpack.results.results import Results
 
 
@@ -137,7 +137,7 @@ def value_bars_spec(results: Results) -> GapBarsSpec:
         )
     study = results.study
     display = Display(study)
-    names = tuple(comparison.names.tolist())
+    names = peer_names(comparison)
     values, reference = valuation.likely, study.reference
     if comparison.basis is Basis.TREND:
         names, values, reference = ("trend of the peers",), values[:1], ""

@@ -7,14 +7,12 @@ from collections.abc import Sequence
 
 import numpy as np
 from numpy.typing import NDArray
-from PySide6.QtCore import QLineF, QRectF
-from PySide6.QtGui import QColor, QPainter
+from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
+from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QStaticText
 
 from benchpack.report.chart_specs import FloatArray, FormatValue, no_values, plain_text
 from benchpack.ui.charts.ink import (
     LEFT,
-    RIGHT,
-    draw_on_patch,
     elided,
     line_pen,
     text_size,
@@ -27,6 +25,7 @@ _GAP = 6.0
 _BAR_SHARE = 0.62
 _MOST_MEASURED = 20
 _SHARE_OF_WIDTH = 0.38
+_MOST_LAYOUTS = 400
 
 
 class RowOverlay(Overlay):
@@ -58,6 +57,8 @@ class RowOverlay(Overlay):
         self._measured: Sequence[str] = ()
         self._widest = 0.0
         self._at_left: NDArray[np.bool_] = np.empty(0, dtype=np.bool_)
+        self._metrics = QFontMetricsF(font("note"))
+        self._layouts: dict[str, QStaticText] = {}
 
     def names_width(self, room: float) -> float:
         """Give the pixels for the column of names, at most a share of the room."""
@@ -107,11 +108,16 @@ class RowOverlay(Overlay):
         rows = self.rows_in_view(area)
         height = area.rect.height() / (area.y_high - area.y_low)
         self._at_left = self.figures_left()
+        self._metrics = QFontMetricsF(painter.font())
         for row in rows:
             top = area.y_pixel(float(row))
-            self._draw_row(
-                painter, area, row, QRectF(0, top, area.rect.right(), height)
-            )
+            band = QRectF(0, top, area.rect.right(), height)
+            self._draw_tint(painter, row, band)
+            self._write_name(painter, area, row, band)
+            if np.isfinite(self.end[row]):
+                self._draw_row(painter, area, row)
+            else:
+                self._write_unknown(painter, area, band)
         self.draw_between(painter, area)
 
     def bar_rect(self, area: PlotArea, row: int) -> QRectF:
@@ -123,32 +129,46 @@ class RowOverlay(Overlay):
         width = max(right - left, 1.0)
         return QRectF(left, top, width, height * _BAR_SHARE)
 
-    def _draw_row(
+    def _draw_tint(self, painter: QPainter, row: int, band: QRectF) -> None:
+        if row == self.selected:
+            painter.fillRect(band, colour(self.tokens.subject, alpha=0.12))
+        if row == self.current:
+            painter.fillRect(band, colour(self.tokens.text, alpha=0.06))
+
+    def _write_name(
         self, painter: QPainter, area: PlotArea, row: int, band: QRectF
     ) -> None:
-        tokens = self.tokens
-        if row == self.selected:
-            tint = colour(tokens.subject, alpha=0.12)
-            painter.fillRect(band, tint)
-        if row == self.current:
-            painter.fillRect(band, colour(tokens.text, alpha=0.06))
-        painter.setFont(font("note"))
-        painter.setPen(QColor(self.name_ink(row)))
         column = area.rect.left() - 2 * _GAP
         name = self.names[row]
         if self._widest > column:
             name = elided(name, painter.font(), column)
-        place = QRectF(0, band.top(), column + _GAP, band.height())
-        painter.drawText(place, RIGHT, name)
-        if not np.isfinite(self.end[row]):
-            self._write_unknown(painter, area, band)
-            return
+        laid_out = self._laid_out(name, painter)
+        size = laid_out.size()
+        left = column + _GAP - size.width()
+        painter.setPen(QColor(self.name_ink(row)))
+        painter.drawStaticText(
+            QPointF(left, band.center().y() - size.height() / 2), laid_out
+        )
+
+    def _laid_out(self, name: str, painter: QPainter) -> QStaticText:
+        """Give a name laid out once for as long as it keeps being shown."""
+        found = self._layouts.get(name)
+        if found is None:
+            if len(self._layouts) >= _MOST_LAYOUTS:
+                self._layouts.clear()
+            found = QStaticText(name)
+            found.setTextFormat(Qt.TextFormat.PlainText)
+            found.prepare(painter.transform(), painter.font())
+            self._layouts[name] = found
+        return found
+
+    def _draw_row(self, painter: QPainter, area: PlotArea, row: int) -> None:
         bar = self.bar_rect(area, row)
         inside = bar.intersected(area.rect.adjusted(-1, 0, 1, 0))
         if not inside.isEmpty():
             self.fill_bar(painter, inside, row)
         reach = self._draw_whisker(painter, area, row, bar)
-        self._write_figure(painter, area, row, reach)
+        self._write_figure(painter, area, row, reach, bar.center().y())
 
     def _write_unknown(self, painter: QPainter, area: PlotArea, band: QRectF) -> None:
         zero = min(max(area.x_pixel(0.0), area.rect.left()), area.rect.right())
@@ -177,13 +197,20 @@ class RowOverlay(Overlay):
         return min(left, low), max(right, high)
 
     def _write_figure(
-        self, painter: QPainter, area: PlotArea, row: int, reach: tuple[float, float]
+        self,
+        painter: QPainter,
+        area: PlotArea,
+        row: int,
+        reach: tuple[float, float],
+        middle: float,
     ) -> None:
+        metrics = self._metrics
         text = self.format_value(float(self.value[row]))
-        size = text_size(text, painter.font())
-        to_left = bool(self._at_left[row])
-        left = reach[0] - _GAP - size.width() if to_left else reach[1] + _GAP
-        left = max(area.rect.left() + 2, min(left, area.rect.right() - size.width()))
-        middle = self.bar_rect(area, row).center().y()
-        box = QRectF(left, middle - size.height() / 2, size.width(), size.height())
-        draw_on_patch(painter, box, text, self.tokens.text, self.tokens.panel)
+        width, height = metrics.horizontalAdvance(text), metrics.height()
+        left = reach[0] - _GAP - width if self._at_left[row] else reach[1] + _GAP
+        left = max(area.rect.left() + 2, min(left, area.rect.right() - width))
+        top = middle - height / 2
+        patch = QRectF(left - 2, top, width + 4, height)
+        painter.fillRect(patch, colour(self.tokens.panel, alpha=0.85))
+        painter.setPen(QColor(self.tokens.text))
+        painter.drawText(QPointF(left, top + metrics.ascent()), text)
