@@ -68,6 +68,8 @@ QAbstractSpinBox QLineEdit, QAbstractSpinBox QLineEdit:focus { border: none;
   background: transparent; padding: 0; }
 QComboBox { padding-right: 24px; }
 QComboBox:focus { padding-right: 23px; }
+QComboBox QLineEdit, QComboBox QLineEdit:focus { background: transparent; border: none;
+  padding: 0; }
 QComboBox::drop-down { border: none; width: 24px; }
 QComboBox::down-arrow { image: url("$icons/arrow-down.svg"); width: 12px;
   height: 12px; }

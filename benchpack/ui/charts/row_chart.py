@@ -18,6 +18,7 @@ from benchpack.ui.palette import Roles
 _LEAST_ROW, _MOST_ROW = 17.0, 40.0
 _BELOW = 42
 _LEAST_ZOOM = 0.02
+_ROUNDING = 1e-6
 
 
 class RowChart(Chart):
@@ -102,7 +103,7 @@ class RowChart(Chart):
 
     def _fit_rows(self) -> None:
         count, visible = len(self.rows.names), self._rows_in_view()
-        overflow = max(0, int(np.ceil(count - visible)))
+        overflow = max(0, int(np.ceil(count - visible - _ROUNDING)))
         bar = self.parts.scroll_bar
         self.row_view.scrolls = overflow > 0
         if bar.maximum() != overflow or bar.isHidden() == (overflow > 0):

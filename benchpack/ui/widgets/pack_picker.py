@@ -32,6 +32,7 @@ class PackPicker(QComboBox):
         self._names = QStringListModel(self)
         self.setAccessibleName(accessible_name)
         self.edit = QLineEdit()
+        self.edit.setFrame(False)
         self.edit.setAccessibleName(accessible_name)
         self.setLineEdit(self.edit)
         self.setInsertPolicy(QComboBox.InsertPolicy.NoInsert)

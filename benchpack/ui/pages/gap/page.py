@@ -34,7 +34,7 @@ class GapPage(Page):
         left = QSplitter(Qt.Orientation.Vertical)
         left.addWidget(self.energy_mass)
         left.addWidget(self.bars)
-        left.setSizes([540, 460])
+        left.setSizes([600, 400])
         self.splitter = QSplitter(Qt.Orientation.Horizontal)
         self.splitter.addWidget(left)
         self.splitter.addWidget(self.waterfall)
