@@ -46,7 +46,10 @@ class DelimitedBody:
     def load(self, numeric: Collection[int], /) -> Cells:
         """Give all records; see `Body`."""
         if len(self._data) >= SMALL_BYTES:
-            cells = self._load_quickly(frozenset(numeric))
+            # pandas takes the words true and false for the numbers 1 and 0.
+            folded = self._data.lower()
+            has_words = b"true" in folded or b"false" in folded
+            cells = self._load_quickly(frozenset(() if has_words else numeric))
             if cells is not None:
                 return cells
         return self._split

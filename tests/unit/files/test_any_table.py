@@ -154,3 +154,11 @@ def test_masks_miss_nothing_that_the_model_finds(values: dict[str, Any]) -> None
         for name, value in values.items()
     }
     assert bool(suspicious(columns)[0]) or not found
+
+
+@pytest.mark.parametrize("word", ["True", "FALSE"])
+def test_a_word_is_never_a_number(word: str) -> None:
+    rows = [["Alder", word, "400"], ["Birch", "270", "410"]]
+    reading = _read(_csv(rows), 0)
+    assert [p.value for p in reading.problems if p.severity is Severity.ERROR] == [word]
+    assert reading.packs.names.tolist() == ["Birch"]
