@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 import os
+import re
 import sys
 from collections.abc import Callable, Sequence
 from pathlib import Path
@@ -221,10 +222,26 @@ def _convert(arguments: list[str]) -> int:
 
     reading = read_any(options.file)
     refused = _report(reading.problems)
-    currency = options.currency or reading.library.first_study().currency
+    currency = _currency(options.currency, reading.currency)
+    currency = currency or reading.library.first_study().currency
     write_any(reading.library, options.out, currency=currency)
     _print(f"{len(reading.library.packs)} packs written to {options.out}")
     return DATA_AT_FAULT if refused else DONE
+
+
+def _currency(asked: str | None, stored: str) -> str:
+    """Give the currency to name in a file; money is never converted."""
+    if asked is None:
+        return stored
+    code = asked.upper()
+    if not re.fullmatch("[A-Z]{3}", code):
+        raise RequestError(f"--currency is {asked!r}; give three letters such as EUR")
+    if stored not in ("", "CUR", code):
+        raise RequestError(
+            f"the file's money is in {stored} and there are no exchange rates: leave "
+            "--currency out"
+        )
+    return code
 
 
 def _pictures(arguments: list[str]) -> int:

@@ -101,6 +101,7 @@ def _study(library: Library, request: GapsRequest, references: Sequence[str]) ->
     try:
         study = replace(stored, **changes)  # type: ignore[arg-type]  # checked by Study
         if request.currency:
+            _check_currency(library, request, stored.currency)
             study = replace(study, currency=request.currency)
         if request.worth_text:
             low, likely, high = parse_worth(request.worth_text)
@@ -114,6 +115,16 @@ def _study(library: Library, request: GapsRequest, references: Sequence[str]) ->
     except DataError as error:
         raise RequestError(str(error)) from error
     return study
+
+
+def _check_currency(library: Library, request: GapsRequest, stored: str) -> None:
+    """Refuse to call the worth of a stored study by another currency's name."""
+    renamed = bool(library.studies) and stored != request.currency
+    if renamed and not request.worth_text:
+        raise RequestError(
+            f"the worth in the file is in {stored} and there are no exchange rates: "
+            f"give --worth in {request.currency} too"
+        )
 
 
 def parse_worth(text: str) -> tuple[float, float, float]:

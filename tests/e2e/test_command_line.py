@@ -241,3 +241,21 @@ def test_pictures_of_every_page_light_and_dark(tmp_path: Path) -> None:
         for scheme in ("light", "dark")
     }
     assert all(path.stat().st_size > 20_000 for path in (tmp_path / "shots").iterdir())
+
+
+@pytest.mark.parametrize(
+    "arguments",
+    [
+        ("gaps", "DEMO", "--subject", "Avocet 81", "--currency", "USD"),
+        ("convert", "DEMO", "out.xlsx", "--currency", "USD"),
+        ("convert", "DEMO", "out.xlsx", "--currency", "x"),
+    ],
+)
+def test_money_is_never_called_by_another_name(
+    tmp_path: Path, arguments: tuple[str, ...]
+) -> None:
+    demo = str(Path(__file__).parents[2] / "datasets" / "demo")
+    done = benchpack(*(demo if a == "DEMO" else a for a in arguments), home=tmp_path)
+    assert done.returncode == 2
+    assert "urrency" in done.stderr or "exchange rates" in done.stderr
+    assert not (tmp_path / "out.xlsx").exists()
