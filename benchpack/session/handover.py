@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Iterable, Iterator
 from pathlib import Path
 
-from benchpack.errors import DataError, Problem
+from benchpack.errors import CancelledError, DataError, Problem
 from benchpack.files.gap_csv import TableColumn, write_rows
 from benchpack.files.reading import write_any
-from benchpack.report.gap_table import gap_columns, gap_rows
+from benchpack.report.gap_table import Cell, gap_columns, gap_rows
 from benchpack.results.results import Results
 from benchpack.session.state import State
 
 
-def write_gap_csv(results: Results, path: Path) -> None:
+def write_gap_csv(
+    results: Results, path: Path, *, cancelled: Callable[[], bool] | None = None
+) -> None:
     """Write the gaps of a study as CSV and its Table Schema beside it.
 
     Parameters
@@ -22,9 +25,13 @@ def write_gap_csv(results: Results, path: Path) -> None:
     path : Path
         The CSV to write; the schema goes to the same name ending in
         ``.schema.json``.
+    cancelled : callable, optional
+        Asked between rows whether to stop; nothing is written then.
 
     Raises
     ------
+    CancelledError
+        When it was stopped.
     DataError
         When there is nothing to compare, or the file cannot be written.
     """
@@ -41,7 +48,17 @@ def write_gap_csv(results: Results, path: Path) -> None:
         )
         for column in columns
     ]
-    write_rows(path, [c.name for c in columns], gap_rows(results), schema=schema)
+    rows = _watched(gap_rows(results), cancelled)
+    write_rows(path, [c.name for c in columns], rows, schema=schema)
+
+
+def _watched(
+    rows: Iterable[list[Cell]], cancelled: Callable[[], bool] | None
+) -> Iterator[list[Cell]]:
+    for row in rows:
+        if cancelled is not None and cancelled():
+            raise CancelledError("the table of gaps")
+        yield row
 
 
 def write_copy(state: State, path: Path) -> None:

@@ -34,6 +34,15 @@ class Opened:
     problems: tuple[Problem, ...] = ()
 
 
+def is_library_file(path: Path) -> bool:
+    """Tell by its contents whether a file is a database that can be a library."""
+    try:
+        with path.open("rb") as file:
+            return file.read(16) == b"SQLite format 3\x00"
+    except OSError:
+        return path.suffix == LIBRARY_ENDING
+
+
 def open_library(path: Path) -> Document:
     """Open a library file.
 
@@ -63,6 +72,11 @@ def new_library(library: Library, path: Path) -> Document:
     return open_library(path)
 
 
+def file_stem(name: str) -> str:
+    """Give a name in which every character can stand in a file's name."""
+    return re.sub(r"[^\w .()+-]+", " ", name).strip(" .")[:80] or "Library"
+
+
 def free_path(name: str) -> Path:
     """Give a path in the person's data folder that no file has yet.
 
@@ -71,7 +85,7 @@ def free_path(name: str) -> Path:
     name : str
         What the library is called.
     """
-    stem = re.sub(r"[^\w .()+-]+", " ", name).strip(" .")[:80] or "Library"
+    stem = file_stem(name)
     folder = data_folder()
     path = folder / f"{stem}{LIBRARY_ENDING}"
     number = 2

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import logging
 import sys
+from logging.handlers import RotatingFileHandler
 from pathlib import Path
 
 from PySide6.QtCore import Qt, QTimer
@@ -11,7 +12,7 @@ from PySide6.QtWidgets import QApplication
 
 from benchpack import __version__
 from benchpack.places import log_file
-from benchpack.session.opening import LIBRARY_ENDING, Opened, open_last
+from benchpack.session.opening import Opened, is_library_file, open_last
 from benchpack.session.settings import load_settings
 from benchpack.ui.catalogue import PAGES
 from benchpack.ui.commands import chosen_scheme
@@ -58,6 +59,15 @@ def make_window(opened: Opened) -> MainWindow:
     return window
 
 
+def _start_log() -> None:
+    """Send log lines to a file that is turned over at a megabyte."""
+    handler = RotatingFileHandler(
+        log_file(), maxBytes=1_000_000, backupCount=1, encoding="utf-8"
+    )
+    line = "%(asctime)s %(levelname)s %(name)s %(message)s"
+    logging.basicConfig(handlers=[handler], level=logging.INFO, format=line)
+
+
 def run_window(path: Path | None) -> int:
     """Open the window and run until it is closed.
 
@@ -77,15 +87,11 @@ def run_window(path: Path | None) -> int:
     DataError
         When the library file cannot be opened.
     """
-    logging.basicConfig(
-        filename=log_file(),
-        level=logging.INFO,
-        format="%(asctime)s %(levelname)s %(name)s %(message)s",
-    )
+    _start_log()
     app = make_application()
     settings = load_settings()
     apply_theme(app, chosen_scheme(settings.look))
-    is_library = path is not None and path.suffix == LIBRARY_ENDING
+    is_library = path is not None and is_library_file(path)
     if path is not None and is_library:
         from benchpack.session.opening import open_library
 

@@ -7,17 +7,19 @@ from pathlib import Path
 
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QGuiApplication
-from PySide6.QtWidgets import QFileDialog, QWidget
+from PySide6.QtWidgets import QApplication, QFileDialog, QWidget
 
-from benchpack.errors import BenchpackError
+from benchpack.errors import BenchpackError, CancelledError, Problem
 from benchpack.model.library import Library
 from benchpack.session.document import Document
 from benchpack.session.opening import (
     LIBRARY_ENDING,
+    file_stem,
     free_path,
     new_library,
     open_demo,
 )
+from benchpack.ui.export.endings import with_ending
 from benchpack.ui.tasks import Token
 from benchpack.ui.theme import Scheme, apply_theme, scheme_for
 from benchpack.ui.workspace import Workspace
@@ -26,9 +28,9 @@ _OPEN_FILTER = (
     "Everything Benchpack reads (*.benchpack *.csv *.tsv *.txt *.xlsx *.ods *.json);;"
     "All files (*)"
 )
+_LIBRARY = f"Library (*{LIBRARY_ENDING})"
 _COPY_FILTER = (
-    f"Library (*{LIBRARY_ENDING});;Workbook (*.xlsx);;Packs as CSV (*.csv);;"
-    "Data Package (datapackage.json)"
+    f"{_LIBRARY};;Workbook (*.xlsx);;Packs as CSV (*.csv);;Data Package, a folder (*)"
 )
 
 
@@ -83,11 +85,11 @@ class Commands(QObject):
         """Ask for a name and open an empty library there."""
         suggestion = str(free_path("Library"))
         name, _ = QFileDialog.getSaveFileName(
-            self._window, "New library", suggestion, f"Library (*{LIBRARY_ENDING})"
+            self._window, "New library", suggestion, _LIBRARY
         )
         if not name:
             return
-        path = Path(name).with_suffix(LIBRARY_ENDING)
+        path = with_ending(Path(name), _LIBRARY)
 
         def make() -> Document:
             return new_library(Library(title=path.stem), path)
@@ -97,42 +99,49 @@ class Commands(QObject):
     def on_export_gaps(self) -> None:
         """Ask where, and write the table of gaps with its schema."""
         results = self.workspace.results
-        suggestion = str(Path(self._folder()) / f"gaps of {results.study.subject}.csv")
+        suggestion = self._suggestion(f"gaps of {results.study.subject}", ".csv")
         name, _ = QFileDialog.getSaveFileName(
             self._window, "Export gaps", suggestion, "CSV (*.csv)"
         )
         if not name:
             return
-        path = Path(name)
+        path = with_ending(Path(name), "CSV (*.csv)")
 
         def work(token: Token) -> Path:
             from benchpack.session.handover import write_gap_csv
 
-            del token
-            write_gap_csv(results, path)
+            write_gap_csv(results, path, cancelled=token.cancelled)
             return path
 
-        self._write("export", "Writing gaps", work)
+        self._write(path, "Writing gaps", work)
 
     def on_save_copy(self) -> None:
         """Ask where, and write everything in another form."""
         state = self.workspace.state
-        suggestion = str(Path(self._folder()) / (state.library.title or "Library copy"))
-        name, _ = QFileDialog.getSaveFileName(
+        title = state.library.title or "Library"
+        suggestion = self._suggestion(f"{title} copy", LIBRARY_ENDING)
+        name, chosen = QFileDialog.getSaveFileName(
             self._window, "Save a copy", suggestion, _COPY_FILTER
         )
         if not name:
             return
-        path = Path(name)
+        path = with_ending(Path(name), chosen)
+        opened = self.workspace.document.path
+        if opened is not None and opened.resolve() == path.resolve():
+            what = "This is the open library itself, and it is saved already."
+            problem = Problem(what, "Choose another name.", source=str(path))
+            self.workspace.notifier.show_problems("Not written", (problem,))
+            return
 
         def work(token: Token) -> Path:
             from benchpack.session.handover import write_copy
 
-            del token
+            if token.cancelled():
+                raise CancelledError(str(path))
             write_copy(state, path)
             return path
 
-        self._write("export", "Writing a copy", work)
+        self._write(path, "Writing a copy", work)
 
     def on_undo(self) -> None:
         """Take back the last edit."""
@@ -170,12 +179,14 @@ class Commands(QObject):
         self.warnings_requested.emit()
 
     def on_explain(self) -> None:
-        """Say where the gap to the selected pack, or to the reference, comes from."""
+        """Say where the figure in focus, or else the counted gap, comes from."""
+        focused = QApplication.focusWidget()
         workspace = self.workspace
+        key = getattr(focused, "explain_key", "") or "gap"
         selected = workspace.selection
         comparison = workspace.results.comparison
         known = comparison is not None and comparison.place(selected) is not None
-        workspace.explain_requested.emit("gap", selected if known else "")
+        workspace.explain_requested.emit(key, selected if known else "")
 
     def on_shortcuts(self) -> None:
         """Show the sheet of shortcuts."""
@@ -209,8 +220,6 @@ class Commands(QObject):
 
     def apply_look(self) -> None:
         """Dress the program as the settings say."""
-        from PySide6.QtWidgets import QApplication
-
         app = QApplication.instance()
         if isinstance(app, QApplication):
             apply_theme(app, chosen_scheme(self.workspace.settings.look))
@@ -227,7 +236,10 @@ class Commands(QObject):
             return
         self.workspace.open_document(document)
 
-    def _write(self, key: str, words: str, work: Callable[[Token], Path]) -> None:
+    def _suggestion(self, name: str, ending: str) -> str:
+        return str(Path(self._folder()) / (file_stem(name) + ending))
+
+    def _write(self, path: Path, words: str, work: Callable[[Token], Path]) -> None:
         notifier = self.workspace.notifier
 
         def done(path: Path) -> None:
@@ -239,6 +251,8 @@ class Commands(QObject):
             else:
                 notifier.report(error)
 
+        # Two files are written side by side, the same one only by the newest.
+        key = f"write {path}"
         self.workspace.runner.start(key, work, done=done, failed=failed, words=words)
 
 

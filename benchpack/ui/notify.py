@@ -25,7 +25,7 @@ class Notifier(QObject):
     problems_found(str, object)
         A heading and a tuple of problems for the problems panel.
     failed_unexpectedly(str, str)
-        A sentence and a traceback, once for each different one.
+        A sentence and a traceback.
     """
 
     said = Signal(str)
@@ -35,7 +35,6 @@ class Notifier(QObject):
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
-        self._seen: set[str] = set()
         queued = Qt.ConnectionType.QueuedConnection
         self._raised.connect(self._on_raised, queued)
 
@@ -46,6 +45,10 @@ class Notifier(QObject):
     def show_problems(self, heading: str, problems: tuple[Problem, ...]) -> None:
         """List problems in the panel."""
         self.problems_found.emit(heading, problems)
+
+    def withdraw(self, heading: str) -> None:
+        """Close the list of this heading, if it is still the one shown."""
+        self.show_problems(heading, ())
 
     def show_error(self, heading: str, error: BenchpackError) -> None:
         """List the problems of an error that is meant for a person."""
@@ -81,6 +84,4 @@ class Notifier(QObject):
         threading.excepthook = thread_hook
 
     def _on_raised(self, sentence: str, trace: str) -> None:
-        if trace not in self._seen:
-            self._seen.add(trace)
-            self.failed_unexpectedly.emit(sentence, trace)
+        self.failed_unexpectedly.emit(sentence, trace)

@@ -148,6 +148,11 @@ class ChartBase(QWidget):
         for overlay in self._overlays:
             overlay.update()
 
+    @property
+    def explain_key(self) -> str:
+        """Key of the figure that F1 asks about."""
+        return self._common.explain_key
+
     def title_text(self) -> str:
         """Give the finding that stands above the plot."""
         return self._common.title

@@ -3,7 +3,14 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QPointF, QRectF, QSignalBlocker, QSize, Qt, Signal
-from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import (
+    QKeyEvent,
+    QMouseEvent,
+    QPainter,
+    QPaintEvent,
+    QPen,
+    QWheelEvent,
+)
 from PySide6.QtWidgets import QAbstractSlider, QSizePolicy, QWidget
 
 from benchpack.ui.theme import colour, theme
@@ -37,6 +44,7 @@ class WorthSlider(QAbstractSlider):
         self._top = 12.0
         self._held: int | None = None
         self.setRange(0, STEPS)
+        self.valueChanged.connect(self._on_value_set)
         self.setOrientation(Qt.Orientation.Horizontal)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
@@ -101,6 +109,11 @@ class WorthSlider(QAbstractSlider):
             self._sync()
             self.moved.emit(*moved)
 
+    def _on_value_set(self, value: int) -> None:
+        """Take a value that a screen reader sets as the likely worth."""
+        self._move(1, self._top * value / STEPS)
+        self.released.emit()
+
     def sizeHint(self) -> QSize:
         """Give room for the three handles."""
         return QSize(140, 28)
@@ -140,7 +153,8 @@ class WorthSlider(QAbstractSlider):
         }
         direction = directions.get(Qt.Key(event.key()))
         if direction is None:
-            super().keyPressEvent(event)
+            # The base class would move its own value and leave the worths behind.
+            event.ignore()
             return
         handle = 1
         if event.modifiers() & Qt.KeyboardModifier.ShiftModifier:
@@ -149,6 +163,15 @@ class WorthSlider(QAbstractSlider):
             handle = 2
         self._move(handle, self._worths[handle] + direction * self._step())
         self.released.emit()
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """Step the likely handle with the wheel, as the arrow keys do."""
+        turns = event.angleDelta().y()
+        if turns and self.hasFocus():
+            self._move(1, self._worths[1] + (1 if turns > 0 else -1) * self._step())
+            self.released.emit()
+        else:
+            event.ignore()
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Draw the line, the band from low to high, and the handles."""

@@ -47,6 +47,7 @@ class GapPage(Page):
         layout.addWidget(self.splitter)
         for chart in self.charts():
             chart.explain_requested.connect(self._on_explain_requested)
+            chart.said.connect(workspace.notifier.say)
         for chart in (self.energy_mass, self.bars):
             chart.picked.connect(workspace.select)
         workspace.selected.connect(self._on_selected)

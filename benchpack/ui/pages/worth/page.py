@@ -39,6 +39,7 @@ class WorthPage(Page):
         layout.addWidget(self.splitter, 1)
         for chart in self.charts():
             chart.explain_requested.connect(self._on_explain_requested)
+            chart.said.connect(workspace.notifier.say)
         self.bars.picked.connect(workspace.select)
         workspace.selected.connect(self.bars.set_selected)
 
