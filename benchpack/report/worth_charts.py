@@ -36,6 +36,7 @@ def fan_spec(results: Results) -> FanSpec:
         title=_fan_finding(results, display),
         note=_fan_note(results, display),
         explain_key="value likely",
+        decimal_mark=results.study.decimal_mark,
         saved=display.mass(grid),
         low=low,
         likely=likely,
@@ -150,6 +151,7 @@ def value_bars_spec(results: Results) -> GapBarsSpec:
             "per pack. Below zero the subject is the lighter one."
         ),
         explain_key="value likely",
+        decimal_mark=results.study.decimal_mark,
         names=names,
         gap=values,
         reference=reference,
