@@ -26,7 +26,7 @@ window.show()
 app.processEvents()
 window.headline.worth.setValue(7.25)
 print(window.workspace.document.path, flush=True)
-os.kill(os.getpid(), signal.SIGKILL)
+os.kill(os.getpid(), getattr(signal, "SIGKILL", signal.SIGTERM))
 """
 
 EMIT = """
@@ -61,10 +61,10 @@ def run(code: str, home: Path) -> subprocess.CompletedProcess[str]:
     )
 
 
-@pytest.mark.skipif(sys.platform == "win32", reason="Windows has no SIGKILL")
 def test_an_edit_survives_a_kill(tmp_path: Path) -> None:
     done = run(EDIT_AND_DIE, tmp_path)
-    assert done.returncode == -signal.SIGKILL, done.stderr
+    # Where there is no such signal, the process is ended by its code alone.
+    assert done.returncode in (-9, signal.SIGTERM), done.stderr
     document = open_library(Path(done.stdout.strip()))
     assert document.state.study.worth_likely_per_kg == 7.25
     assert document.state.study.subject == "Avocet 81"

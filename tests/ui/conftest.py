@@ -46,6 +46,13 @@ def _fresh_settings() -> Iterator[None]:
         file.unlink(missing_ok=True)
 
 
+@pytest.fixture(autouse=True)
+def _swept(qapp: QApplication) -> Iterator[None]:
+    """Take away what a test left behind, so that the next is not slowed by it."""
+    yield
+    QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+
+
 def small_library() -> Library:
     """Give five invented packs, the first with parts and joints."""
     packs = [

@@ -18,6 +18,7 @@ from PySide6.QtWidgets import (
     QFileDialog,
     QLineEdit,
     QTabBar,
+    QTableView,
     QWidget,
 )
 from pytestqt.qtbot import QtBot
@@ -92,6 +93,11 @@ def test_undo_and_redo_are_named_in_the_menu(window: MainWindow) -> None:
     assert "Undo “worth of a kilogram”" in window.status.undo.text()
 
 
+def test_redo_has_the_keys_of_every_system(window: MainWindow) -> None:
+    keys = [key.toString() for key in window.menu_actions["redo"].shortcuts()]
+    assert keys == ["Ctrl+Shift+Z", "Ctrl+Y"]
+
+
 def test_selecting_a_pack_selects_it_on_every_page(window: MainWindow) -> None:
     for place in range(len(PAGES)):
         window.show_page(place)
@@ -134,30 +140,17 @@ def test_an_export_that_fails_says_why(
     assert len(window.problems.problems) == 1
 
 
-def test_warnings_open_and_lead_to_their_record(window: MainWindow) -> None:
+def test_warnings_open_and_lead_to_their_record(
+    window: MainWindow, qtbot: QtBot
+) -> None:
     QTest.mouseClick(window.headline.warnings, Qt.MouseButton.LeftButton)
     assert window.problems.isVisible()
-    with window_signal(window.workspace.place_requested) as seen:
-        window.problems.place_requested.emit("Dunlin 74", "energy basis")
-    assert seen == [("Dunlin 74", "energy basis")]
-
-
-class window_signal:  # noqa: N801 - reads as a function
-    """Collects what a signal carries."""
-
-    def __init__(self, signal: object) -> None:
-        self._signal = signal
-        self._seen: list[tuple[object, ...]] = []
-
-    def __enter__(self) -> list[tuple[object, ...]]:
-        self._signal.connect(self._take)  # type: ignore[attr-defined]  # a signal
-        return self._seen
-
-    def __exit__(self, *_: object) -> None:
-        self._signal.disconnect(self._take)  # type: ignore[attr-defined]  # a signal
-
-    def _take(self, *values: object) -> None:
-        self._seen.append(values)
+    (view,) = window.problems.findChildren(QTableView)
+    problem = window.problems.problems[0]
+    with qtbot.waitSignal(window.workspace.place_requested) as asked:
+        view.setFocus()
+        QTest.keyClick(view, Qt.Key.Key_Return)
+    assert asked.args == [problem.record, problem.column]
 
 
 def test_a_library_that_is_dropped_is_opened(
