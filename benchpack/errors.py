@@ -68,10 +68,10 @@ class Problem:
         parts = [self.source] if self.source else []
         if self.row is not None:
             parts.append(f"row {self.row}")
+        elif self.record:
+            parts.append(self.record)
         if self.column:
             parts.append(f"column {self.column}")
-        if self.record and self.row is None:
-            parts.append(self.record)
         return ", ".join(parts)
 
     def __str__(self) -> str:
