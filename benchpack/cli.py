@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import io
 import os
 import re
 import sys
@@ -43,6 +44,10 @@ def main(argv: Sequence[str] | None = None) -> int:
     """
     arguments = list(sys.argv[1:] if argv is None else argv)
     command = _COMMANDS.get(arguments[0]) if arguments else None
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):
+            # A terminal that lacks a sign shows a question mark, not a traceback.
+            stream.reconfigure(errors="replace")
     try:
         if command is not None:
             return command(arguments[1:])
@@ -57,6 +62,10 @@ def main(argv: Sequence[str] | None = None) -> int:
     except BrokenPipeError:
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         return DONE
+    except OSError as error:
+        place = f": {error.filename}" if error.filename else ""
+        _say_error(f"{error.strerror or error}{place}")
+        return CALL_AT_FAULT
 
 
 def _print(text: str = "") -> None:

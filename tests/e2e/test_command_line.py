@@ -259,3 +259,34 @@ def test_money_is_never_called_by_another_name(
     assert done.returncode == 2
     assert "urrency" in done.stderr or "exchange rates" in done.stderr
     assert not (tmp_path / "out.xlsx").exists()
+
+
+def test_a_terminal_without_the_signs_gets_a_table(
+    packs_csv: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("PYTHONIOENCODING", "ascii")
+    done = benchpack("gaps", packs_csv, "--subject", "Birch 75", home=tmp_path)
+    assert done.returncode == 0, done.stderr
+    assert "?50.0" in done.stdout
+
+
+def test_a_home_that_cannot_be_written_is_said(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    (tmp_path / "file").touch()
+    environment = {
+        **os.environ,
+        "BENCHPACK_HOME": str(tmp_path / "file" / "home"),
+        "QT_QPA_PLATFORM": "offscreen",
+    }
+    done = subprocess.run(
+        [sys.executable, "-m", "benchpack"],
+        capture_output=True,
+        text=True,
+        check=False,
+        env=environment,
+        cwd=tmp_path,
+    )
+    assert done.returncode == 2
+    assert "Traceback" not in done.stderr
+    assert "home" in done.stderr
