@@ -7,7 +7,7 @@ import sqlite3
 import threading
 from collections.abc import Callable, Iterator
 from contextlib import AbstractContextManager, contextmanager
-from pathlib import Path
+from pathlib import Path, PurePath
 from types import TracebackType
 
 from sqlalchemy import Connection, Engine, create_engine, event
@@ -210,13 +210,29 @@ class LibraryFile:
     def _bring_up_to_date(self, version: int, *, read_only: bool) -> None:
         if read_only:
             self._engine = _copy_in_memory(self._engine)
+        else:
+            # Before the lock: closing any handle of the file would let it go.
+            name = f"{self.path.stem}.version-{version}{self.path.suffix}"
+            shutil.copy2(self.path, self.path.with_name(name))
         with _edit(self._engine) as connection:
             found = _pragma(connection, "user_version")
-            if not read_only:
-                name = f"{self.path.stem}.version-{version}{self.path.suffix}"
-                shutil.copy2(self.path, self.path.with_name(name))
             migrations.migrate(connection, found=found, wanted=schema.SCHEMA_VERSION)
             _mark_version(connection)
+
+
+def database_uri(path: PurePath) -> str:
+    """Give the address of a database file as SQLite takes it.
+
+    Parameters
+    ----------
+    path : PurePath
+        An absolute path; one on a network share gets an empty authority, since
+        SQLite takes no other.
+    """
+    uri = path.as_uri()
+    return (
+        uri if uri.startswith("file:///") else f"file:////{uri.removeprefix('file://')}"
+    )
 
 
 def _engine(path: Path, *, read_only: bool) -> Engine:
@@ -224,7 +240,7 @@ def _engine(path: Path, *, read_only: bool) -> Engine:
 
     def connect() -> sqlite3.Connection:
         connection = sqlite3.connect(
-            f"{path.absolute().as_uri()}?mode={mode}",
+            f"{database_uri(path.absolute())}?mode={mode}",
             uri=True,
             timeout=BUSY_SECONDS,
             isolation_level=None,
