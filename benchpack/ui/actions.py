@@ -28,7 +28,7 @@ class ActionRow:
     text : str
         Its words, with the mnemonic marked by ``&``.
     keys : str
-        Its shortcut, empty for none.
+        Its shortcut, empty for none; a second one stands behind a semicolon.
     icon : str
         Name of its icon, empty for none.
     group : bool
@@ -44,7 +44,7 @@ class ActionRow:
 
 
 ACTIONS: tuple[ActionRow, ...] = (
-    ActionRow("new_library", "&File", "&New library", "Ctrl+N", "add"),
+    ActionRow("new_library", "&File", "&New library…", "Ctrl+N", "add"),
     ActionRow("open", "&File", "&Open…", "Ctrl+O", "open"),
     ActionRow("open_folder", "&File", "Open Data Package &folder…", "Ctrl+Shift+O"),
     ActionRow("open_demo", "&File", "Open the &demo"),
@@ -59,7 +59,7 @@ ACTIONS: tuple[ActionRow, ...] = (
     ActionRow("save_copy", "&File", "Save a &copy as…", "Ctrl+Shift+E"),
     ActionRow("quit", "&File", "&Quit", "Ctrl+Q", group=True),
     ActionRow("undo", "&Edit", "&Undo", "Ctrl+Z", "undo"),
-    ActionRow("redo", "&Edit", "&Redo", "Ctrl+Shift+Z", "redo"),
+    ActionRow("redo", "&Edit", "&Redo", "Ctrl+Shift+Z;Ctrl+Y", "redo"),
     ActionRow(
         "study", "&Edit", "Choices of the &study…", "Ctrl+T", "settings", group=True
     ),
@@ -68,9 +68,9 @@ ACTIONS: tuple[ActionRow, ...] = (
     ActionRow("search", "&View", "&Find a command…", "Ctrl+K", "search", group=True),
     ActionRow("warnings", "&View", "&Warnings", "Ctrl+I", "warning"),
     ActionRow("explain", "&View", "Where does the gap &come from?", "F1", "info"),
-    ActionRow("light", "&View", "&Light", icon="light", group=True),
-    ActionRow("dark", "&View", "&Dark", icon="dark"),
-    ActionRow("system", "&View", "As the &system"),
+    ActionRow("light", "&View", "&Light look", icon="light", group=True),
+    ActionRow("dark", "&View", "&Dark look", icon="dark"),
+    ActionRow("system", "&View", "Look of the &system"),
     ActionRow("shortcuts", "&Help", "&Shortcuts", "Ctrl+F1"),
     ActionRow("about", "&Help", "&About and cautions"),
 )
@@ -104,7 +104,7 @@ def build_menus(bar: QMenuBar, target: QObject) -> Mapping[str, QAction]:
         menus[row.menu].addAction(action)
         action.setObjectName(row.name)
         if row.keys:
-            action.setShortcut(QKeySequence(row.keys))
+            action.setShortcuts([QKeySequence(key) for key in row.keys.split(";")])
         if row.icon:
             action.setIcon(icon(row.icon))
         action.triggered.connect(getattr(target, f"on_{row.name}"))

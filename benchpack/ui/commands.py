@@ -119,7 +119,8 @@ class Commands(QObject):
         """Ask where, and write everything in another form."""
         state = self.workspace.state
         title = state.library.title or "Library"
-        suggestion = self._suggestion(f"{title} copy", LIBRARY_ENDING)
+        # Without an ending, so that the kind of file that is chosen gives it.
+        suggestion = self._suggestion(f"{title} copy", "")
         name, chosen = QFileDialog.getSaveFileName(
             self._window, "Save a copy", suggestion, _COPY_FILTER
         )

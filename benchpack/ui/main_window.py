@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 from pathlib import Path
 
-from PySide6.QtCore import QByteArray, QSettings, Qt
+from PySide6.QtCore import QByteArray, QSize, Qt
 from PySide6.QtGui import (
     QAction,
     QCloseEvent,
@@ -24,7 +24,6 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from benchpack.places import config_folder
 from benchpack.ui.actions import RECENT, build_menus
 from benchpack.ui.catalogue import PageEntry
 from benchpack.ui.commands import Commands
@@ -36,6 +35,7 @@ from benchpack.ui.widgets.problems_panel import ProblemsPanel
 from benchpack.ui.widgets.progress_strip import ProgressStrip
 from benchpack.ui.widgets.side_list import SideList
 from benchpack.ui.widgets.status_words import StatusWords
+from benchpack.ui.window_memory import keep_place, remember, remembered
 from benchpack.ui.workspace import Workspace
 
 
@@ -62,10 +62,9 @@ class MainWindow(QMainWindow):
         self.stack = QStackedWidget()
         self.problems = ProblemsPanel()
         self.status = StatusWords(workspace)
-        self._keeps_geometry = False
         self.setAcceptDrops(True)
         self.setMinimumSize(900, 560)
-        self.resize(1280, 800)
+        self.resize(QSize(1280, 800).boundedTo(self.screen().availableSize()))
         self._lay_out()
         self._add_page_actions()
         self._connect()
@@ -83,8 +82,8 @@ class MainWindow(QMainWindow):
         split.addWidget(body)
         split.addWidget(self.problems)
         split.setChildrenCollapsible(False)
-        split.setStretchFactor(0, 3)
-        split.setStretchFactor(1, 1)
+        split.setStretchFactor(0, 1)
+        split.setSizes([10_000, self.problems.sizeHint().height()])
         centre = QWidget()
         column = QVBoxLayout(centre)
         column.setContentsMargins(0, 0, 0, 0)
@@ -115,7 +114,7 @@ class MainWindow(QMainWindow):
             self.page_actions.append(action)
 
     def _connect(self) -> None:
-        self.side.chosen.connect(self.show_page)
+        self.side.chosen.connect(self.go_to_page)
         self.side.target_requested.connect(self.commands.on_study)
         self.headline.study_requested.connect(self.commands.on_study)
         self.headline.cautions_requested.connect(self._on_warnings_requested)
@@ -138,6 +137,11 @@ class MainWindow(QMainWindow):
         self.stack.setCurrentWidget(self.page(place))
         self.side.show_page(place)
 
+    def go_to_page(self, place: int) -> None:
+        """Show a page and put the focus on it, so that its keys hold."""
+        self.show_page(place)
+        self.page(place).setFocus(Qt.FocusReason.OtherFocusReason)
+
     def page(self, place: int) -> Page:
         """Give a page by its place, made on first need."""
         if place not in self._pages:
@@ -158,7 +162,7 @@ class MainWindow(QMainWindow):
     def _on_page_action(self) -> None:
         action = self.sender()
         if isinstance(action, QAction):
-            self.show_page(action.data())
+            self.go_to_page(action.data())
 
     def _on_opened(self) -> None:
         path = self.workspace.document.path
@@ -239,8 +243,8 @@ class MainWindow(QMainWindow):
 
     def restore_geometry(self) -> None:
         """Put the window where it was last, and remember its place from now on."""
-        self._keeps_geometry = True
-        stored = _geometry_file().value("geometry")
+        keep_place(self)
+        stored = remembered(self, "geometry")
         if isinstance(stored, QByteArray):
             self.restoreGeometry(stored)
 
@@ -265,14 +269,9 @@ class MainWindow(QMainWindow):
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Stop work, keep the place of the window, let go of the library."""
-        if self._keeps_geometry:
-            _geometry_file().setValue("geometry", self.saveGeometry())
+        remember(self, "geometry", self.saveGeometry())
         runner = self.workspace.runner
         if isinstance(runner, BackgroundRunner):
             runner.shut_down()
         self.workspace.document.close()
         super().closeEvent(event)
-
-
-def _geometry_file() -> QSettings:
-    return QSettings(str(config_folder() / "window.ini"), QSettings.Format.IniFormat)

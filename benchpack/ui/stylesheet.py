@@ -51,6 +51,8 @@ QPushButton:default { background: $subject; color: $on_subject;
 QPushButton:focus, QToolButton:focus { border: 2px solid $subject; padding: 3px 11px; }
 QToolButton:focus { padding: 3px; }
 QPushButton:default:focus { border-color: $text; }
+QPushButton:default:disabled { background: $panel; color: $pale;
+  border-color: $hairline; }
 QToolButton::menu-indicator { image: none; }
 
 QLineEdit, QPlainTextEdit, QTextEdit, QAbstractSpinBox, QComboBox {
@@ -66,7 +68,7 @@ QAbstractSpinBox { padding: 4px 0 4px 8px; }
 QAbstractSpinBox:focus { padding: 3px 0 3px 7px; }
 QAbstractSpinBox QLineEdit, QAbstractSpinBox QLineEdit:focus { border: none;
   background: transparent; padding: 0; }
-QComboBox { padding-right: 24px; }
+QComboBox { padding-right: 24px; combobox-popup: 0; }
 QComboBox:focus { padding-right: 23px; }
 QComboBox QLineEdit, QComboBox QLineEdit:focus { background: transparent; border: none;
   padding: 0; }
@@ -104,6 +106,10 @@ QComboBox QAbstractItemView { border: 1px solid $hairline; padding: 4px; }
 QHeaderView { background: $panel; border: none; }
 QHeaderView::section { background: $panel; color: $second; border: none;
   border-bottom: 1px solid $hairline; padding: 4px 8px; }
+QHeaderView::down-arrow, QHeaderView::up-arrow { width: 10px; height: 8px;
+  subcontrol-origin: border; subcontrol-position: top center; }
+QHeaderView::down-arrow { image: url("$icons/arrow-down.svg"); }
+QHeaderView::up-arrow { image: url("$icons/arrow-up.svg"); }
 QTableCornerButton::section { background: $panel; border: none;
   border-bottom: 1px solid $hairline; }
 

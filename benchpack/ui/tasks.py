@@ -39,10 +39,10 @@ Work = Callable[[Token], Any]
 @dataclass(slots=True)
 class _Run:
     key: str
-    generation: int
     token: Token | None = None
     done: Callable[[Any], None] | None = None
     failed: Callable[[BaseException], None] | None = None
+    dropped: Callable[[Any], None] | None = None
     result: Any = field(default=None)
 
 
@@ -57,8 +57,24 @@ class Runner(Protocol):
         done: Callable[[Any], None],
         failed: Callable[[BaseException], None],
         words: str = "",
+        dropped: Callable[[Any], None] | None = None,
     ) -> None:
-        """Run work; a newer start with the same key makes an older one void."""
+        """Run work; a newer start with the same key makes an older one void.
+
+        Parameters
+        ----------
+        key : str
+            Name of the work.
+        work : callable
+            The work; gives its result.
+        done, failed : callable
+            Told of the result, or of what was raised.
+        words : str
+            What the work is, for the person.
+        dropped : callable, optional
+            Told in place of both when the work was stopped: the result that came too
+            late, None where there is none. Lets go of what nobody waits for.
+        """
 
     def cancel(self, key: str) -> None:
         """Stop the work of a key."""
@@ -81,14 +97,15 @@ class BackgroundRunner(QObject):
     progressed = Signal(str, int, int, str)
     ended = Signal(str)
     _finished = Signal(object, object, object)
+    _progress_made = Signal(object, object)
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self._pool = ThreadPoolExecutor(max_workers=2, thread_name_prefix="benchpack")
         self._runs: dict[str, _Run] = {}
-        self._generation = 0
         queued = Qt.ConnectionType.QueuedConnection
         self._finished.connect(self._on_finished, queued)
+        self._progress_made.connect(self._on_progress_made, queued)
 
     def start(
         self,
@@ -98,14 +115,14 @@ class BackgroundRunner(QObject):
         done: Callable[[Any], None],
         failed: Callable[[BaseException], None],
         words: str = "",
+        dropped: Callable[[Any], None] | None = None,
     ) -> None:
         """Run work in the pool; an older run of the same key is stopped and void."""
         self.cancel(key)
-        self._generation += 1
-        run = _Run(key, self._generation, done=done, failed=failed)
+        run = _Run(key, done=done, failed=failed, dropped=dropped)
 
         def progressed(done_now: int, total: int, said: str) -> None:
-            self.progressed.emit(key, done_now, total, said)
+            self._progress_made.emit(run, (done_now, total, said))
 
         token = run.token = Token(progressed)
         self._runs[key] = run
@@ -123,7 +140,7 @@ class BackgroundRunner(QObject):
         self._pool.submit(execute)
 
     def cancel(self, key: str) -> None:
-        """Stop the work of a key; its callbacks will not be called."""
+        """Stop the work of a key; only `dropped` will be called."""
         run = self._runs.pop(key, None)
         if run is not None and run.token is not None:
             run.token.cancel()
@@ -135,18 +152,23 @@ class BackgroundRunner(QObject):
             self.cancel(key)
         self._pool.shutdown(wait=True, cancel_futures=True)
 
+    def _on_progress_made(self, run: _Run, progress: tuple[int, int, str]) -> None:
+        if self._runs.get(run.key) is run:
+            self.progressed.emit(run.key, *progress)
+
     def _on_finished(self, run: _Run, result: Any, error: BaseException | None) -> None:
         if self._runs.get(run.key) is not run:
+            if run.dropped is not None:
+                run.dropped(result)
             return
         del self._runs[run.key]
         self.ended.emit(run.key)
         if error is None and run.done is not None:
             run.done(result)
-        elif (
-            error is not None
-            and not isinstance(error, CancelledError)
-            and run.failed is not None
-        ):
+        elif isinstance(error, CancelledError):
+            if run.dropped is not None:
+                run.dropped(None)
+        elif error is not None and run.failed is not None:
             run.failed(error)
 
 
@@ -161,12 +183,15 @@ class DirectRunner:
         done: Callable[[Any], None],
         failed: Callable[[BaseException], None],
         words: str = "",
+        dropped: Callable[[Any], None] | None = None,
     ) -> None:
         """Run work and call back before returning."""
         del key, words
         try:
             result = work(Token(_ignore_progress))
         except CancelledError:
+            if dropped is not None:
+                dropped(None)
             return
         except Exception as error:  # noqa: BLE001 - handed to `failed`
             failed(error)

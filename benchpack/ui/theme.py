@@ -29,7 +29,7 @@ __all__ = [
 
 TextRole = Literal["body", "strong", "note", "section", "figure"]
 
-SPACE_INSIDE, SPACE_BETWEEN, SPACE_AROUND, SPACE_PAGE = 4, 8, 16, 24
+SPACE_INSIDE, SPACE_BETWEEN, SPACE_AROUND = 4, 8, 16
 _POINTS: dict[TextRole, tuple[int, QFont.Weight]] = {
     "body": (11, QFont.Weight.Normal),
     "strong": (11, QFont.Weight.DemiBold),

@@ -57,6 +57,7 @@ class Workspace(QObject):
         self.document = document
         self.selection = ""
         self.results: Results = compute(document.state.library, document.state.study)
+        self._refused = ""
         self._unsubscribe = document.subscribe(self._on_document_changed)
 
     @property
@@ -72,6 +73,8 @@ class Workspace(QObject):
         self._unsubscribe = document.subscribe(self._on_document_changed)
         self.selection = ""
         self.results = compute(document.state.library, document.state.study)
+        # What was wrong with another library, or with an edit of it, is past.
+        self.notifier.show_problems("", ())
         self.opened.emit()
 
     def edit(
@@ -96,8 +99,12 @@ class Workspace(QObject):
         try:
             self.document.apply(label, make(self.state), merge=merge)
         except BenchpackError as error:
-            self.notifier.show_error(f"Not changed: {label}", error)
+            self._refused = f"Not changed: {label}"
+            self.notifier.show_error(self._refused, error)
             return False
+        if self._refused:
+            self.notifier.withdraw(self._refused)
+            self._refused = ""
         return True
 
     def preview(self, label: str, make: Callable[[State], State]) -> bool:

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QPoint, Qt
+from PySide6.QtCore import QPoint, QPointF, Qt
+from PySide6.QtGui import QWheelEvent
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from benchpack.model.study import Study
@@ -52,6 +54,43 @@ def test_typing_a_pack_picks_it(qtbot: QtBot) -> None:
     assert bar.workspace.state.study.reference == "Crane 60"
     assert "than Crane 60" in bar.text()
     assert bar.workspace.document.undo_label == "reference Crane 60"
+
+
+def test_a_piece_of_one_name_picks_it(qtbot: QtBot) -> None:
+    bar = headline_on(qtbot)
+    edit = bar.reference.edit
+    edit.selectAll()
+    QTest.keyClicks(edit, "cra")
+    QTest.keyClick(edit, Qt.Key.Key_Return)
+    assert bar.workspace.state.study.reference == "Crane 60"
+
+
+def test_a_piece_of_several_names_picks_none(qtbot: QtBot) -> None:
+    bar = headline_on(qtbot)
+    edit = bar.reference.edit
+    edit.selectAll()
+    QTest.keyClicks(edit, "r")
+    QTest.keyClick(edit, Qt.Key.Key_Return)
+    assert bar.workspace.state.study.reference == "Egret 75"
+    assert bar.reference.currentText() == "Egret 75"
+
+
+def test_the_wheel_changes_no_pack_in_passing(qtbot: QtBot) -> None:
+    bar = headline_on(qtbot)
+    bar.worth.setFocus()
+    place = QPointF(20, 10)
+    turned = QWheelEvent(
+        place,
+        bar.reference.mapToGlobal(place),
+        QPoint(0, -120),
+        QPoint(0, -120),
+        Qt.MouseButton.NoButton,
+        Qt.KeyboardModifier.NoModifier,
+        Qt.ScrollPhase.NoScrollPhase,
+        False,  # noqa: FBT003 - Qt takes it by place only
+    )
+    QApplication.sendEvent(bar.reference, turned)
+    assert bar.workspace.state.study.reference == "Egret 75"
 
 
 def test_nonsense_in_the_field_changes_nothing(qtbot: QtBot) -> None:

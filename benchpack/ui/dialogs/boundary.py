@@ -6,7 +6,6 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
     QComboBox,
     QDialog,
-    QDialogButtonBox,
     QFrame,
     QGridLayout,
     QHBoxLayout,
@@ -20,8 +19,9 @@ from PySide6.QtWidgets import (
 
 from benchpack.errors import DataError, Problem
 from benchpack.model.boundary import ITEMS, Boundary, Weighed
+from benchpack.ui.dialogs.frame import ErrorLabel
 from benchpack.ui.tables.choice_box import ChoiceBox
-from benchpack.ui.theme import set_text_role, theme
+from benchpack.ui.widgets.controls import plain_button
 from benchpack.units.formatting import NumberStyle
 from benchpack.units.parsing import parse_quantity
 
@@ -71,10 +71,7 @@ class BoundaryDialog(QDialog):
         intro.setWordWrap(True)
         layout.addWidget(intro)
         layout.addWidget(self._made_items(), 1)
-        self.error = QLabel()
-        self.error.setWordWrap(True)
-        set_text_role(self.error, "note")
-        self.error.hide()
+        self.error = ErrorLabel()
         layout.addWidget(self.error)
         layout.addLayout(self._made_buttons())
         self.resize(520, 600)
@@ -117,16 +114,17 @@ class BoundaryDialog(QDialog):
         none.clicked.connect(self._on_all_unknown_clicked)
         for button in (every, none):
             button.setAutoDefault(False)
-        box = QDialogButtonBox(
-            QDialogButtonBox.StandardButton.Ok | QDialogButtonBox.StandardButton.Cancel
-        )
-        box.accepted.connect(self.accept)
-        box.rejected.connect(self.reject)
+        cancel = plain_button("Cancel")
+        keep = plain_button("Keep boundary")
+        keep.setDefault(True)
+        cancel.clicked.connect(self.reject)
+        keep.clicked.connect(self.accept)
         row = QHBoxLayout()
         row.addWidget(every)
         row.addWidget(none)
         row.addStretch(1)
-        row.addWidget(box)
+        row.addWidget(cancel)
+        row.addWidget(keep)
         return row
 
     def show_boundary(self, boundary: Boundary) -> None:
@@ -188,10 +186,10 @@ class BoundaryDialog(QDialog):
             self.boundary()
         except DataError as error:
             problem = error.problems[0]
-            self.error.setText(str(problem))
-            self.error.setStyleSheet(f"color: {theme().roles.fail};")
-            self.error.show()
-            self.masses[problem.column].setFocus()
+            item = problem.column
+            said = f"{item[:1].upper()}{item[1:]}: {problem.at(column='')}"
+            self.error.show_error(said)
+            self.masses[item].setFocus()
             return
         super().accept()
 

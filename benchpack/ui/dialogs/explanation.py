@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QPoint, QRect, Qt
-from PySide6.QtGui import QGuiApplication
+from PySide6.QtGui import QCursor, QGuiApplication
 from PySide6.QtWidgets import (
     QDialog,
     QGridLayout,
@@ -195,6 +195,16 @@ def _rich_label(markup: str) -> QLabel:
     return label
 
 
+def _asked_at(anchor: QWidget) -> QRect:
+    """Give the place of what asks; of a whole window, the line under the pointer."""
+    place = QRect(anchor.mapToGlobal(QPoint(0, 0)), anchor.size())
+    if not anchor.isWindow():
+        return place
+    pointer = QCursor.pos()
+    at = pointer if place.contains(pointer) else place.center()
+    return QRect(at.x(), at.y() - 8, 1, 16)
+
+
 def show_explanation(
     workspace: Workspace, key: str, reference: str, anchor: QWidget
 ) -> ExplanationPanel | None:
@@ -221,9 +231,8 @@ def show_explanation(
     if not panel.ask(key, reference):
         return None
     if not panel.isVisible():
-        corner = anchor.mapToGlobal(QPoint(0, 0))
         around = anchor.screen().availableGeometry()
-        panel.move(place_beside(QRect(corner, anchor.size()), panel.rect(), around))
+        panel.move(place_beside(_asked_at(anchor), panel.rect(), around))
     panel.show()
     panel.raise_()
     panel.activateWindow()

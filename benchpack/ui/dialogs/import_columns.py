@@ -105,6 +105,7 @@ class ColumnsField(QScrollArea):
         meaning = named(ColumnChoice(column), f"{shown} reads as")
         meaning.setAccessibleDescription(f"First values: {values}")
         meaning.setMinimumContentsLength(18)
+        meaning.setMaxVisibleItems(24)
         self.units.append(unit)
         self.meanings.append(meaning)
         unit.column_chosen.connect(self._on_unit_chosen)
@@ -127,9 +128,8 @@ class ColumnsField(QScrollArea):
             meaning.clear()
             meaning.addItem(KEPT_IN_NOTE, None)
             for offered in plan.fields:
-                word = (
-                    f"{offered.title} (needed)" if offered.required else offered.title
-                )
+                title = offered.title.replace("+-", "±")
+                word = f"{title} (needed)" if offered.required else title
                 meaning.addItem(word, offered.name)
             meaning.setCurrentIndex(max(0, meaning.findData(name)) if name else 0)
             meaning.setToolTip(field.help if field else "")

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from pathlib import Path
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtWidgets import (
     QButtonGroup,
     QCheckBox,
@@ -82,7 +82,8 @@ class ImportDialog(FormDialog):
         self._lay_out()
         self._connect()
         self.show_sheet(sheet)
-        self.resize(960, 700)
+        room = self.screen().availableGeometry().size()
+        self.resize(QSize(960, 700).boundedTo(room - QSize(48, 64)))
         self.accept_button.setFocus()
 
     def _lay_out(self) -> None:
@@ -219,18 +220,20 @@ class ImportDialog(FormDialog):
             self._model.show_preview(None, currency="")
             return
         self._error.show_error("")
-        self.workspace.runner.start(
-            PREVIEW_KEY, self._read_sample, done=self._show, failed=self._on_failed
-        )
+        # Taken here: the worker must not read what the person goes on changing.
+        study, sample, plan = self.workspace.state.study, self._sample, self._plan
 
-    def _read_sample(self, _token: Token) -> Preview:
-        study = self.workspace.state.study
-        return preview_of(
-            self._sample,
-            self._plan,
-            packs=self._packs,
-            currency=None if self._plan.as_new else study.currency,
-            style=number_style(study),
+        def read_sample(_token: Token) -> Preview:
+            return preview_of(
+                sample,
+                plan,
+                packs=self._packs,
+                currency=None if plan.as_new else study.currency,
+                style=number_style(study),
+            )
+
+        self.workspace.runner.start(
+            PREVIEW_KEY, read_sample, done=self._show, failed=self._on_failed
         )
 
     def _show(self, preview: Preview) -> None:

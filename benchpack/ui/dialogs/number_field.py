@@ -5,7 +5,6 @@ from __future__ import annotations
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLineEdit
 
-from benchpack.errors import DataError
 from benchpack.ui.widgets.controls import named
 from benchpack.units.formatting import plain
 from benchpack.units.parsing import parse_number
@@ -28,10 +27,7 @@ def typed_number(text: str, *, decimal_mark: str) -> float:
     DataError
         When it is no number.
     """
-    try:
-        return parse_number(text, decimal="," if decimal_mark == "," else ".")
-    except DataError:
-        return parse_number(text)
+    return parse_number(text, decimal=decimal_mark)
 
 
 class NumberField(QLineEdit):

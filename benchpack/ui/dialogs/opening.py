@@ -76,6 +76,7 @@ class Opening(QObject):
             done=self._on_read,
             failed=self._on_failed,
             words=f"Opening {self.path.name}",
+            dropped=self._on_dropped,
         )
 
     def _read(self, token: Token) -> Document | Reading | Sheet:
@@ -87,10 +88,7 @@ class Opening(QObject):
             )
         kind = "folder" if self.path.is_dir() else kind_of(self.path)
         if kind == "database":
-            document = open_library(self.path)
-            if token.cancelled():
-                document.close()
-            return document
+            return open_library(self.path)
         is_package = kind == "folder" or self.path.suffix.lower() == ".json"
         if not is_package:
             sheet = read_sheet(self.path, sheet=self._sheet_name)
@@ -128,6 +126,12 @@ class Opening(QObject):
     def _on_sheet_wanted(self, name: str) -> None:
         self._sheet_name = name
         self.start()
+
+    def _on_dropped(self, found: Document | Reading | Sheet | None) -> None:
+        if isinstance(found, Document):
+            found.close()
+        if self.dialog is None:
+            self.deleteLater()
 
     def _on_failed(self, error: BaseException) -> None:
         fail(self.workspace, f"Not opened: {self.path.name}", error)

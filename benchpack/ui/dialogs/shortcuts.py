@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QAction, QKeySequence
+from PySide6.QtGui import QAction
 from PySide6.QtWidgets import (
     QDialog,
     QGridLayout,
@@ -17,21 +17,10 @@ from PySide6.QtWidgets import (
 
 from benchpack.ui.dialogs.command_search import commands_of
 from benchpack.ui.widgets.controls import named, plain_button, text_label
+from benchpack.ui.widgets.key_text import key_text
 
 ShortcutGroup = tuple[str, Sequence[tuple[str, str]]]
 """A heading, and pairs of key and what it does."""
-
-
-def key_text(key: str) -> str:
-    """Give a key as this system writes it; what is no key stays as it is.
-
-    Parameters
-    ----------
-    key : str
-        A key such as ``Ctrl+Z``, or words such as ``click``.
-    """
-    text = QKeySequence(key).toString(QKeySequence.SequenceFormat.NativeText)
-    return text or key
 
 
 def action_pairs(actions: Iterable[QAction]) -> list[tuple[str, str]]:
@@ -60,8 +49,8 @@ class ShortcutsDialog(QDialog):
         self, groups: Sequence[ShortcutGroup], parent: QWidget | None = None
     ) -> None:
         super().__init__(parent)
-        self.setWindowTitle("Keys")
-        named(self, "Keys")
+        self.setWindowTitle("Shortcuts")
+        named(self, "Shortcuts")
         filled = [group for group in groups if group[1]]
         columns = QHBoxLayout()
         columns.setSpacing(48)
@@ -76,7 +65,7 @@ class ShortcutsDialog(QDialog):
             columns.addLayout(column, 1)
         holder = QWidget()
         holder.setLayout(columns)
-        area = named(QScrollArea(), "Keys")
+        area = named(QScrollArea(), "Shortcuts")
         area.setWidgetResizable(True)
         area.setWidget(holder)
         close = plain_button("Close", "Close (Esc)")

@@ -5,6 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from pathlib import Path
 
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QGuiApplication
+
 from benchpack.errors import BenchpackError, Problem
 from benchpack.files.sheet import Sheet
 from benchpack.model.library import Library
@@ -95,15 +98,30 @@ class Intake:
         elif self.workspace.document is not self._document:
             notifier.say(f"{self.path.name} was not added: its library is closed")
             return
-        elif outcome.accepted and not self.workspace.edit(label, self._added):
+        elif outcome.accepted and not self._add(label):
             return
         notifier.say(outcome.sentence)
         if outcome.problems:
             notifier.show_problems(outcome.sentence, outcome.problems)
 
+    def dropped(self, outcome: Outcome | None) -> None:
+        """Take away a new library that nobody waits for any more."""
+        if outcome is not None and outcome.document is not None:
+            outcome.document.close()
+            if outcome.document.path is not None:
+                outcome.document.path.unlink(missing_ok=True)
+
     def failed(self, error: BaseException) -> None:
         """Say why the file could not be read."""
         fail(self.workspace, f"Not read: {self.path.name}", error)
+
+    def _add(self, label: str) -> bool:
+        # The store belongs to the document: no edit may slip in while it is written.
+        QGuiApplication.setOverrideCursor(Qt.CursorShape.WaitCursor)
+        try:
+            return self.workspace.edit(label, self._added)
+        finally:
+            QGuiApplication.restoreOverrideCursor()
 
     def _added(self, state: State) -> State:
         return with_taken_in(state, self._library)
@@ -142,6 +160,7 @@ class TableIntake(Intake):
             done=self.finish,
             failed=self.failed,
             words=f"Reading {self.path.name}",
+            dropped=self.dropped,
         )
 
     def _read(self, token: Token) -> Outcome:

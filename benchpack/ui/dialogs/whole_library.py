@@ -85,12 +85,29 @@ class WholeLibraryDialog(FormDialog):
                 "adding replaces them."
             )
             self.body.addWidget(text_label(text))
+        self._refuse_other_money(reading)
         errors = len(reading.problems)
         if errors:
             text = f"{counted(errors, 'problem')} will be listed."
             self.body.addWidget(text_label(text, "note"))
         self.accept_button.setFocus()
         fit_height(self, 520)
+
+    def _refuse_other_money(self, reading: Reading) -> None:
+        """Let no amounts of another currency be taken for those of the study."""
+        ours = self.workspace.state.study.currency
+        library = reading.library
+        money = [one.price_per_kg for one in library.materials]
+        money += [one.cost_each for rows in library.joints.values() for one in rows]
+        has_money = any(amount is not None for amount in money)
+        if has_money and reading.currency and reading.currency != ours:
+            text = (
+                f"Its money is in {reading.currency}, that of the study in {ours}: it "
+                "can only be opened as a new library."
+            )
+            self.body.addWidget(text_label(text))
+            self.add_button.setEnabled(False)
+            self.add_button.setToolTip(text)
 
     def accept(self) -> None:
         """Write it to a new library file and open that."""
@@ -136,6 +153,7 @@ class WholeIntake(Intake):
             done=self.finish,
             failed=self.failed,
             words=f"Taking in {self.path.name}",
+            dropped=self.dropped,
         )
 
     def _write(self, _token: Token) -> Outcome:

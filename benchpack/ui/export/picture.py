@@ -6,10 +6,12 @@ that texts, lines and symbols grow together.
 
 from __future__ import annotations
 
+import math
+import re
 from pathlib import Path
 from typing import Protocol, runtime_checkable
 
-from PySide6.QtCore import QByteArray, QPoint, QRect, QSize, Qt
+from PySide6.QtCore import QBuffer, QByteArray, QPoint, QRect, QSize, Qt
 from PySide6.QtGui import QGuiApplication, QImage, QImageWriter, QPainter, QPicture
 from PySide6.QtSvg import QSvgGenerator
 from PySide6.QtWidgets import QWidget
@@ -18,6 +20,9 @@ from benchpack.errors import BenchpackError
 from benchpack.ui.palette import Roles, Scheme, roles
 
 MOST_SCALE = 4
+_MATRIX = re.compile(r'transform="matrix\(([^)]*)\)"')
+_STROKE = re.compile(r'stroke-width="([^"]*)"')
+_FIXED = 'vector-effect="non-scaling-stroke"'
 
 
 @runtime_checkable
@@ -130,14 +135,53 @@ def render_svg(
     size = source.size()
     picture = source.record_picture(roles(scheme))
     generator = QSvgGenerator()
-    generator.setFileName(str(path))
+    buffer = QBuffer()
+    generator.setOutputDevice(buffer)
     generator.setSize(size)
     generator.setResolution(picture.logicalDpiX())
     generator.setViewBox(QRect(QPoint(0, 0), size))
     generator.setTitle(title)
     generator.setDescription("Drawn by Benchpack")
-    painter = QPainter()
-    if not painter.begin(generator):
-        raise BenchpackError(f"the drawing could not be written to {path}")
+    painter = QPainter(generator)
     painter.drawPicture(QPoint(0, 0), picture)
     painter.end()
+    text = with_scaled_strokes(buffer.data().toStdString())
+    try:
+        path.write_text(text, encoding="utf-8")
+    except OSError as error:
+        raise BenchpackError(f"the drawing could not be written to {path}") from error
+
+
+def with_scaled_strokes(svg: str) -> str:
+    """Give a drawing in which lines are as wide in every viewer.
+
+    A line that keeps its width in a scaled group relies on `vector-effect`, which
+    many viewers and office programs pass over: its width is divided instead.
+
+    Parameters
+    ----------
+    svg : str
+        A drawing as `QSvgGenerator` writes it, one group for each pen.
+
+    Examples
+    --------
+    >>> group = '<g stroke-width="1.5" transform="matrix(3,0,0,3,7,7)">'
+    >>> path = '<path vector-effect="non-scaling-stroke" d="M0,0"/></g>'
+    >>> with_scaled_strokes(group + path)
+    '<g stroke-width="0.5" transform="matrix(3,0,0,3,7,7)"><path d="M0,0"/></g>'
+    """
+    head, *groups = svg.split("<g ")
+    return "<g ".join([head, *map(_with_scaled_stroke, groups)])
+
+
+def _with_scaled_stroke(group: str) -> str:
+    matrix = _MATRIX.search(group)
+    if _FIXED not in group or matrix is None:
+        return group
+    a, b, c, d, *_ = map(float, matrix[1].split(","))
+    scale = math.sqrt(abs(a * d - b * c)) or 1.0
+
+    def narrowed(stroke: re.Match[str]) -> str:
+        return f'stroke-width="{float(stroke[1]) / scale:.6g}"'
+
+    return _STROKE.sub(narrowed, group, count=1).replace(f"{_FIXED} ", "")

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QGuiApplication, QKeyEvent, QKeySequence
@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QTableView
 from benchpack.ui.tables import gestures
 from benchpack.ui.tables.clipboard import (
     CellRange,
+    Shown,
     copied_cells,
     from_mime,
     to_mime,
@@ -85,13 +86,14 @@ class CellActions(QObject):
 
     def copy_cells(self) -> None:
         """Copy the selected cells at full precision; very many in the background."""
-        ranges, columns = self.selected_ranges(), self.visible_columns()
+        ranges = self.selected_ranges()
         if not ranges:
             return
+        shown = self._shown(ranges)
 
         def work(token: Token) -> str:
             del token
-            return to_text(copied_cells(self.table, ranges, columns))
+            return to_text(copied_cells(shown, ranges))
 
         many = sum(one.size for one in ranges) > _AT_ONCE
         runner: Runner = self._runner if many else DirectRunner()
@@ -102,6 +104,15 @@ class CellActions(QObject):
             failed=self._on_copy_failed,
             words="Copying cells",
         )
+
+    def _shown(self, ranges: Sequence[CellRange]) -> Shown:
+        """Take what the copy needs, so that the worker reads nothing that changes."""
+        table = self.table
+        places = tuple(self.visible_columns())
+        for place in places:
+            if any(one.left <= place <= one.right for one in ranges):
+                table.records.column(table.columns[place].key)
+        return Shown(table.records, table.columns, table.order.copy(), places)
 
     def _on_cells_copied(self, text: str) -> None:
         QGuiApplication.clipboard().setMimeData(to_mime(text))

@@ -10,7 +10,9 @@ from dataclasses import dataclass
 from PySide6.QtCore import QMimeData
 
 from benchpack.ui.tables.cell_text import plain_texts
-from benchpack.ui.tables.record_table import RecordTableModel
+from benchpack.ui.tables.columns import TableColumn
+from benchpack.ui.tables.ordering import Rows
+from benchpack.ui.tables.records import RecordColumns
 
 CELLS_FORMAT = "application/x-benchpack-cells"
 """Clipboard format that says: these cells have a decimal point, whatever the study."""
@@ -51,19 +53,37 @@ class CellRange:
         return self.top <= row <= self.bottom and self.left <= column <= self.right
 
 
-def copied_cells(
-    model: RecordTableModel, ranges: Sequence[CellRange], columns: Sequence[int]
-) -> list[list[str]]:
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """What a table showed at one moment; later sorting and filtering leave it alone.
+
+    Parameters
+    ----------
+    records : RecordColumns
+        The records.
+    columns : tuple of TableColumn
+        All columns of the table.
+    order : ndarray of int, shape (n,)
+        The records shown, top to bottom, as rows among all records.
+    places : tuple of int
+        The visible columns from left to right, by their number.
+    """
+
+    records: RecordColumns
+    columns: tuple[TableColumn, ...]
+    order: Rows
+    places: tuple[int, ...]
+
+
+def copied_cells(shown: Shown, ranges: Sequence[CellRange]) -> list[list[str]]:
     """Give the selected cells at full precision.
 
     Parameters
     ----------
-    model : RecordTableModel
-        The table.
+    shown : Shown
+        What the table shows.
     ranges : sequence of CellRange
         What is selected.
-    columns : sequence of int
-        The visible columns from left to right.
 
     Returns
     -------
@@ -72,13 +92,15 @@ def copied_cells(
         the heads come first when whole rows or whole columns are selected.
     """
     rows = sorted({row for one in ranges for row in range(one.top, one.bottom + 1)})
-    taken = [c for c in columns if any(one.left <= c <= one.right for one in ranges)]
-    whole_rows = len(taken) == len(columns)
-    whole_columns = len(rows) == model.rowCount()
+    taken = [
+        c for c in shown.places if any(one.left <= c <= one.right for one in ranges)
+    ]
+    whole_rows = len(taken) == len(shown.places)
+    whole_columns = len(rows) == len(shown.order)
     texts = []
     for place in taken:
-        column = model.columns[place]
-        values = model.records.column(column.key)[model.order[rows]]
+        column = shown.columns[place]
+        values = shown.records.column(column.key)[shown.order[rows]]
         cells_of = plain_texts(column, values.tolist())
         if len(ranges) > 1:
             cells_of = [
@@ -88,7 +110,7 @@ def copied_cells(
         texts.append(cells_of)
     cells = [list(row) for row in zip(*texts, strict=True)]
     if whole_rows or whole_columns:
-        cells.insert(0, [model.columns[place].head for place in taken])
+        cells.insert(0, [shown.columns[place].head for place in taken])
     return cells
 
 

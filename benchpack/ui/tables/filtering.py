@@ -34,6 +34,7 @@ _OPERATORS: dict[str, Callable[[Any, Any], Any]] = {
 }
 _UNKNOWN = frozenset({"", "unknown", "-", "–"})
 _JOINER = re.compile(r"\s+and\s+|;", re.IGNORECASE)
+_SIGNS = re.compile("[<>=≥≤≠]")
 _QUOTED = re.compile(r'\s*"([^"]*)"')
 
 
@@ -76,7 +77,7 @@ def parse_filter(
     Raises
     ------
     DataError
-        When the value of a condition cannot be read.
+        When the value of a condition cannot be read, or its column is not known.
     """
     by_title = {column.title.casefold(): column for column in columns}
     titles = "|".join(re.escape(t) for t in sorted(by_title, key=len, reverse=True))
@@ -91,10 +92,20 @@ def parse_filter(
         wanted, rest = _split_value(text[match.end() : end])
         head += f" {rest}"
         conditions.append(_condition(column, match[2], wanted, decimal=decimal))
+    _refuse_unknown_column(head)
     words = (
         word for word in head.replace(";", " ").split() if word.casefold() != "and"
     )
     return RowFilter(tuple(words), tuple(conditions))
+
+
+def _refuse_unknown_column(text: str) -> None:
+    """Refuse a sign in what is left over: it compares nothing."""
+    sign = _SIGNS.search(text)
+    if sign:
+        before = _JOINER.split(text[: sign.start()])[-1].strip()
+        what = f"No column is called “{before}”." if before else "No column is named."
+        raise DataError(Problem(what, "Columns lists their names.", value=text.strip()))
 
 
 def _split_value(text: str) -> tuple[str, str]:

@@ -72,7 +72,8 @@ def paste(view: Selected, block: Block, *, row: int, column: int) -> Outcome:
     if problems:
         return Outcome(heading, tuple(_in_block(plan, problems)))
     over = f" {' and '.join(plan.passed_over)} not taken: it follows from the others."
-    return Outcome(remark=f"Pasted {size}.{over if plan.passed_over else ''}")
+    rows = f", {len(plan.added)} of the rows new" if plan.added else ""
+    return Outcome(remark=f"Pasted {size}{rows}.{over if plan.passed_over else ''}")
 
 
 def _in_block(plan: Paste, problems: tuple[Problem, ...]) -> Iterator[Problem]:

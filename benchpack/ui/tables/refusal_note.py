@@ -27,15 +27,19 @@ class RefusalNote(QLabel):
         self.setWordWrap(True)
         self.setFont(font("note"))
         self.setAccessibleName("Why the entry is not taken")
+        self._recolour()
+        theme().theme_changed.connect(self._recolour)
         self.hide()
 
-    def show_problem(self, problem: Problem, editor: QWidget) -> None:
-        """Say what is wrong below the editor, above it where there is no room."""
+    def _recolour(self) -> None:
         roles = theme().roles
         self.setStyleSheet(
             f"background: {roles.panel}; color: {roles.fail};"
             f" border: 1px solid {roles.fail}; padding: 4px 8px;"
         )
+
+    def show_problem(self, problem: Problem, editor: QWidget) -> None:
+        """Say what is wrong below the editor, above it where there is no room."""
         sentence = f"{problem.what} {problem.remedy}".strip()
         self.setText(sentence)
         self.setAccessibleDescription(sentence)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from PySide6.QtCore import QSignalBlocker, QStringListModel, Qt, Signal
-from PySide6.QtGui import QFocusEvent
+from PySide6.QtGui import QFocusEvent, QWheelEvent
 from PySide6.QtWidgets import (
     QComboBox,
     QCompleter,
@@ -44,12 +44,14 @@ class PackPicker(QComboBox):
         self.setSizeAdjustPolicy(
             QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon
         )
-        self.setMinimumContentsLength(9)
+        self.setMinimumContentsLength(6)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         completer = QCompleter(self._names, self)
         completer.setCaseSensitivity(Qt.CaseSensitivity.CaseInsensitive)
         completer.setFilterMode(Qt.MatchFlag.MatchContains)
         self.setCompleter(completer)
+        # A wheel that scrolls past must not change what is compared.
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.activated.connect(self._on_activated)
         self.edit.returnPressed.connect(self._on_return_pressed)
 
@@ -71,18 +73,27 @@ class PackPicker(QComboBox):
 
     def _on_return_pressed(self) -> None:
         typed = self.currentText().strip()
-        matches = [
-            name
-            for name in self._names.stringList()
-            if name.casefold() == typed.casefold()
-        ]
-        self._pick(matches[0] if matches else self._name)
+        names = self._names.stringList()
+        folded = typed.casefold()
+        same = [name for name in names if name.casefold() == folded]
+        held = [name for name in names if folded and folded in name.casefold()]
+        if same:
+            self._pick(same[0])
+        else:
+            self._pick(held[0] if len(held) == 1 else self._name)
 
     def _pick(self, name: str) -> None:
         changed = name != self._name
         self.show_name(name)
         if changed:
             self.picked.emit(name)
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """Let the wheel pass by unless the field has the focus."""
+        if self.hasFocus() or self.edit.hasFocus():
+            super().wheelEvent(event)
+        else:
+            event.ignore()
 
     def focusOutEvent(self, event: QFocusEvent) -> None:
         """Put the picked name back when the typed one is none."""

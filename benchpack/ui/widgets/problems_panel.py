@@ -100,14 +100,11 @@ class ProblemsPanel(QWidget):
     -------
     place_requested(str, str)
         Record and column of the problem that was chosen.
-    closed()
-        The person closed the panel.
     said(str)
         A remark for the status line.
     """
 
     place_requested = Signal(str, str)
-    closed = Signal()
     said = Signal(str)
 
     def __init__(self, parent: QWidget | None = None) -> None:
@@ -158,10 +155,13 @@ class ProblemsPanel(QWidget):
         Parameters
         ----------
         heading : str
-            What they are about.
+            What they are about. No problems under a heading that is not shown leave
+            the panel as it is.
         problems : tuple of Problem
             The problems, most important first.
         """
+        if not problems and heading and heading != self._heading.text():
+            return
         self._model.set_problems(tuple(problems))
         self._heading.setText(heading)
         self._count.setText(count_text(self._model.problems))
@@ -178,7 +178,6 @@ class ProblemsPanel(QWidget):
         """Hide the panel."""
         if not self.isHidden():
             self.hide()
-            self.closed.emit()
 
     def copy_all(self) -> None:
         """Put all problems on the clipboard as tab-separated text."""

@@ -15,6 +15,7 @@ from PySide6.QtWidgets import (
 from benchpack.report.display import Display
 from benchpack.ui.theme import SPACE_BETWEEN, SPACE_INSIDE, set_text_role
 from benchpack.ui.widgets.controls import hairline
+from benchpack.ui.widgets.key_text import key_text
 from benchpack.ui.workspace import Workspace
 
 
@@ -44,7 +45,7 @@ class SideList(QWidget):
             button = QPushButton(title)
             button.setCheckable(True)
             button.setProperty("look", "side")
-            button.setToolTip(f"{title} (Ctrl+{place + 1})")
+            button.setToolTip(f"{title} ({key_text(f'Ctrl+{place + 1}')})")
             button.setAccessibleName(f"{title} page")
             self._buttons.addButton(button, place)
             layout.addWidget(button)

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QWidget
 
 from benchpack.session.document import Change
 from benchpack.ui.theme import SPACE_AROUND, SPACE_BETWEEN, set_text_role
+from benchpack.ui.widgets.key_text import key_text
 from benchpack.ui.workspace import Workspace
 
 _REMARK_MS = 8000
@@ -73,4 +74,4 @@ class StatusWords(QWidget):
             )
         )
         label = self.workspace.document.undo_label
-        self.undo.setText(f"Undo “{label}” Ctrl+Z" if label else "")
+        self.undo.setText(f"Undo “{label}” {key_text('Ctrl+Z')}" if label else "")

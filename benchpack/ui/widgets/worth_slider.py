@@ -60,7 +60,8 @@ class WorthSlider(QAbstractSlider):
     def show_worths(self, low: float, likely: float, high: float) -> None:
         """Show worths without telling anyone; the scale stays while dragging."""
         self._worths = [low, likely, high]
-        if self._held is None:
+        fits = 0.2 * self._top <= high <= 0.95 * self._top
+        if self._held is None and not fits:
             self._top = max(2 * high, 1e-9)
         self._sync()
 
@@ -120,7 +121,7 @@ class WorthSlider(QAbstractSlider):
 
     def minimumSizeHint(self) -> QSize:
         """Give the least useful size."""
-        return QSize(130, 28)
+        return QSize(110, 28)
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
         """Take the nearest handle."""

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import pytest
-from PySide6.QtCore import QRect, Qt
-from PySide6.QtGui import QGuiApplication
+from PySide6.QtCore import QPoint, QRect, Qt
+from PySide6.QtGui import QCursor, QGuiApplication
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QLabel, QPushButton, QWidget
 from pytestqt.qtbot import QtBot
@@ -118,3 +118,12 @@ def test_it_opens_under_its_anchor_and_stays_on_the_screen() -> None:
     assert (low.x(), low.y()) == (399, 292)
     high = place_beside(QRect(10, 10, 80, 20), size, screen)
     assert (high.x(), high.y()) == (10, 37)
+
+
+def test_asked_from_a_window_it_opens_at_the_pointer(
+    workspace: Workspace, anchor: QWidget
+) -> None:
+    pointer = anchor.mapToGlobal(QPoint(60, 40))
+    QCursor.setPos(pointer)
+    panel = opened(workspace, anchor, "gap as weighed")
+    assert panel.y() > pointer.y()

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -12,10 +13,14 @@ from pytestqt.qtbot import QtBot
 
 from benchpack.files.package import write_package
 from benchpack.files.reading import write_any
+from benchpack.model.joint import Joint
+from benchpack.session.document import Document
 from benchpack.session.opening import new_library
 from benchpack.ui.dialogs.import_table import ImportDialog
-from benchpack.ui.dialogs.opening import open_any
+from benchpack.ui.dialogs.opening import Opening, open_any
+from benchpack.ui.dialogs.taking_in import IMPORT_KEY, Intake
 from benchpack.ui.dialogs.whole_library import WholeLibraryDialog
+from benchpack.ui.tasks import BackgroundRunner
 from benchpack.ui.workspace import Workspace
 from tests.ui.dialogs.small_library import Said, small_state
 
@@ -72,6 +77,59 @@ def test_a_package_is_added_or_opened(
     assert len(workspace.state.library.packs) == 4
     assert workspace.document.undo_label == "import of out"
     assert said.remarks[-1] == "4\u00a0packs read from out"
+
+
+@pytest.mark.parametrize(("currency", "may_add"), [("EUR", True), ("USD", False)])
+def test_money_of_another_currency_is_not_added(
+    workspace: Workspace, window: QWidget, tmp_path: Path, currency: str, may_add: bool
+) -> None:
+    joint = Joint("Avocet 81", "screw", mass_each_g=8.0, cost_each=0.2)
+    library = replace(small_state().library, joints={"Avocet 81": (joint,)})
+    write_package(library, tmp_path / "out", currency=currency)
+    open_any(workspace, tmp_path / "out", window)
+    dialog = whole_dialog(window)
+    assert dialog.add_button.isEnabled() is may_add
+    assert dialog.accept_button.isEnabled()
+
+
+def test_a_library_that_is_stopped_while_it_opens_is_let_go(
+    qtbot: QtBot,
+    workspace: Workspace,
+    window: QWidget,
+    tmp_path: Path,
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    path = tmp_path / "bench.benchpack"
+    new_library(small_state().library, path).close()
+    before, runner = workspace.document, BackgroundRunner()
+    workspace.runner = runner
+    closed: list[Path | None] = []
+    close = Document.close
+
+    def noted_close(document: Document) -> None:
+        closed.append(document.path)
+        close(document)
+
+    monkeypatch.setattr(Document, "close", noted_close)
+    open_any(workspace, path, window)
+    runner.cancel(IMPORT_KEY)
+    qtbot.waitUntil(lambda: closed == [path])
+    qtbot.waitUntil(lambda: window.findChildren(Opening) == [])
+    runner.shut_down()
+    assert workspace.document is before
+
+
+def test_a_new_library_that_is_stopped_leaves_no_file(
+    workspace: Workspace, tmp_path: Path
+) -> None:
+    intake = Intake(workspace, tmp_path / "list.csv", as_new=True)
+    outcome = intake.made(small_state().library, (), sentence="", accepted=4)
+    assert outcome.document is not None
+    path = outcome.document.path
+    assert path is not None
+    assert path.is_file()
+    intake.dropped(outcome)
+    assert not path.exists()
 
 
 def test_enter_opens_a_package_as_a_new_library(

@@ -17,8 +17,9 @@ from benchpack.session.settings import Settings, load_settings
 from benchpack.ui.dialogs.about import AboutDialog
 from benchpack.ui.dialogs.command_search import CommandSearch, commands_of, matching
 from benchpack.ui.dialogs.preferences import ClearableList, PreferencesDialog
-from benchpack.ui.dialogs.shortcuts import ShortcutsDialog, action_pairs, key_text
+from benchpack.ui.dialogs.shortcuts import ShortcutsDialog, action_pairs
 from benchpack.ui.dialogs.unexpected import UnexpectedDialog, show_unexpected
+from benchpack.ui.widgets.key_text import key_text
 from benchpack.ui.workspace import Workspace
 
 

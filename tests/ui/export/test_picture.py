@@ -216,3 +216,27 @@ def test_a_zoomed_drawing_ends_at_the_edges(qtbot: QtBot, tmp_path: Path) -> Non
     assert len(numbers) > 20
     assert min(numbers) > -30
     assert max(numbers) < WIDTH + 30
+
+
+def test_marks_are_as_wide_in_viewers_without_vector_effects(
+    qtbot: QtBot, tmp_path: Path
+) -> None:
+    """Where a line would keep its width, a mark scaled up would become a blot."""
+    chart = EnergyMassChart()
+    qtbot.addWidget(chart)
+    chart.resize(WIDTH, HEIGHT)
+    chart.show_spec(samples.energy_mass())
+    chart.show()
+    QCoreApplication.processEvents()
+    path = tmp_path / "chart.svg"
+    render_svg(chart, path)
+    text = path.read_text(encoding="utf-8")
+    assert "non-scaling-stroke" not in text
+    widths = [
+        float(width) * float(scale)
+        for width, scale in re.findall(
+            r'stroke-width="([^"]*)"[^>]*transform="matrix\(([^,]*),', text
+        )
+    ]
+    assert len(widths) > 20
+    assert max(widths) <= 4

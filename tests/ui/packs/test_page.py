@@ -13,11 +13,12 @@ from pytestqt.qtbot import QtBot
 
 from benchpack.model.library import Library
 from benchpack.session.document import Document
-from benchpack.session.settings import load_settings
+from benchpack.session.settings import load_settings, settings_file
 from benchpack.session.state import State
 from benchpack.ui.pages.packs.page import SHORTCUTS, PacksPage
 from benchpack.ui.pages.packs.record_dialog import RecordDialog
 from benchpack.ui.tables.ordering import Direction
+from benchpack.ui.window_memory import keep_place
 from benchpack.ui.workspace import Workspace
 from tests.ui.conftest import Watch, small_library
 
@@ -251,16 +252,24 @@ def test_columns_chosen_are_kept(page: PacksPage) -> None:
 def test_order_of_columns_and_splitter_are_kept(
     page: PacksPage, workspace: Workspace, qtbot: QtBot
 ) -> None:
+    keep_place(page)
     page.table.horizontalHeader().moveSection(2, 1)
     page.splitter.setSizes([500, 600])
     page.splitter.splitterMoved.emit(500, 1)
     again = PacksPage(workspace)
+    keep_place(again)
     qtbot.addWidget(again)
     again.resize(page.size())
     again.show()
     first = [again.model.columns[i].key for i in again.table.visible_columns()[:3]]
     assert first == ["name", "mass_kg", "energy_kwh"]
     assert again.splitter.sizes() == page.splitter.sizes()
+
+
+def test_a_window_that_does_not_keep_its_place_leaves_no_file(page: PacksPage) -> None:
+    page.table.horizontalHeader().moveSection(2, 1)
+    page.splitter.splitterMoved.emit(500, 1)
+    assert not settings_file().with_name("window.ini").exists()
 
 
 def test_pounds_change_every_head_and_entry(page: PacksPage) -> None:

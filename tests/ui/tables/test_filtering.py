@@ -77,6 +77,9 @@ def test_empty_filter_lets_everything_through() -> None:
         ("mass > 3 kWh", "kWh"),
         ("density > many", "many"),
         ("chemistry > LFP", "chemistry is text"),
+        ("foo > 3", "called “foo”"),
+        ("mass > 400 and weight < 3", "called “weight”"),
+        ("> 3", "No column is named"),
     ],
 )
 def test_condition_that_cannot_be_read_is_refused(text: str, said: str) -> None:

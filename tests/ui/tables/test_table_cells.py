@@ -235,3 +235,11 @@ def test_packs_can_be_pasted_into_an_empty_table(
     workspace.edit("none", lambda s: s.with_library(packs=Library().packs))
     paste(view, qtbot, "Stint 50\t50\t350\nRuff 79\t79\t520\n")
     assert list(workspace.state.library.packs.names) == ["Stint 50", "Ruff 79"]
+
+
+def test_rows_that_were_added_are_counted(view: RecordTableView, qtbot: QtBot) -> None:
+    text = "pack\tenergy [kWh]\tmass [kg]\nRail 70\t70\t410\nCrake 66\t66\t430"
+    QGuiApplication.clipboard().setText(text)
+    with qtbot.waitSignal(view.said) as said:
+        view.cells.paste_as_new()
+    assert said.args == ["Pasted 3 × 3 cells, 2 of the rows new."]

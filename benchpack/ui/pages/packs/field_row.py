@@ -7,10 +7,10 @@ from PySide6.QtWidgets import QGridLayout, QLabel, QWidget
 
 from benchpack.errors import Problem
 from benchpack.model.fields import Kind
+from benchpack.ui.dialogs.frame import ErrorLabel
 from benchpack.ui.pages.packs.entries import EntryBox, EntryLine, EntryText
 from benchpack.ui.tables.cell_text import UNKNOWN
 from benchpack.ui.tables.columns import TableColumn
-from benchpack.ui.theme import set_text_role, theme
 
 _NUMBER_WIDTH = 120
 _LONG = ("note", "reference")
@@ -39,14 +39,11 @@ class FieldRow(QWidget):
         self.column = column
         self._label = QLabel(self)
         self._unit = QLabel(self)
-        self._error = QLabel(self)
-        self._error.setWordWrap(True)
-        self._error.hide()
+        self._error = ErrorLabel()
         self._text = ""
         self.editor = self._made_editor()
         self.editor.entry_finished.connect(self._on_entry_finished)
         self._label.setBuddy(self.editor)
-        set_text_role(self._error, "note")
         grid = QGridLayout(self)
         grid.setContentsMargins(0, 0, 0, 0)
         grid.setHorizontalSpacing(8)
@@ -98,11 +95,9 @@ class FieldRow(QWidget):
 
     def show_problem(self, problem: Problem | None) -> None:
         """Say below the editor why the entry cannot stand, nothing with None."""
-        self._error.setVisible(problem is not None)
+        sentence = f"{problem.what} {problem.remedy}".strip() if problem else ""
+        self._error.show_error(sentence)
         if problem is not None:
-            sentence = f"{problem.what} {problem.remedy}".strip()
-            self._error.setStyleSheet(f"color: {theme().roles.fail};")
-            self._error.setText(sentence)
             self.editor.setAccessibleDescription(f"Not taken. {sentence}")
         else:
             self.editor.setAccessibleDescription(self.column.help)

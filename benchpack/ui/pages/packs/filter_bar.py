@@ -7,7 +7,8 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QLineEdit, QVBoxLayout, QWidget
 
 from benchpack.ui.assets import icon
-from benchpack.ui.theme import set_text_role, theme
+from benchpack.ui.dialogs.frame import ErrorLabel
+from benchpack.ui.theme import set_text_role
 
 _PAUSE_MS = 120
 _HINT = "Filter, e.g. energy > 60 and chemistry = LFP"
@@ -42,10 +43,7 @@ class FilterBar(QWidget):
         self.line.addAction(icon("filter", "second"), _FilterLine.LEADING)
         self.count = QLabel()
         set_text_role(self.count, "note")
-        self.error = QLabel()
-        self.error.setWordWrap(True)
-        set_text_role(self.error, "note")
-        self.error.hide()
+        self.error = ErrorLabel()
         self._pause = QTimer(self)
         self._pause.setSingleShot(True)
         self._pause.setInterval(_PAUSE_MS)
@@ -71,9 +69,7 @@ class FilterBar(QWidget):
 
     def show_error(self, sentence: str) -> None:
         """Say what is wrong with the filter, nothing with empty text."""
-        self.error.setStyleSheet(f"color: {theme().roles.fail};")
-        self.error.setText(sentence)
-        self.error.setVisible(bool(sentence))
+        self.error.show_error(sentence)
 
     def _on_text_edited(self) -> None:
         self._pause.start()

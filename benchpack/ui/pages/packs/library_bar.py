@@ -6,6 +6,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QWidget
 
 from benchpack.ui.pages.packs.filter_bar import FilterBar
+from benchpack.ui.widgets.key_text import key_text
 
 
 class LibraryBar(QWidget):
@@ -24,10 +25,10 @@ class LibraryBar(QWidget):
         row.addWidget(self.filter, 1)
         row.addSpacing(16)
         for button, tip in (
-            (self.add, "Add a pack (Ctrl+Shift+N)"),
-            (self.remove, "Remove the selected packs (Ctrl+Shift+Del)"),
+            (self.add, f"Add a pack ({key_text('Ctrl+Shift+N')})"),
+            (self.remove, f"Remove the selected packs ({key_text('Ctrl+Shift+Del')})"),
             (self.columns, "Choose the columns that are shown"),
-            (self.weigh_in, "Enter parts from the scale (Ctrl+Shift+W)"),
+            (self.weigh_in, f"Enter parts from the scale ({key_text('Ctrl+Shift+W')})"),
         ):
             button.setToolTip(tip)
             row.addWidget(button, 0, Qt.AlignmentFlag.AlignTop)

@@ -18,6 +18,7 @@ from benchpack.ui.pages.packs.record_dialog import RecordDialog
 from benchpack.ui.tables.columns import recorded_column
 from benchpack.ui.tables.edits import attempt
 from benchpack.ui.tables.view import RecordTableView
+from benchpack.ui.widgets.key_text import key_text
 from benchpack.ui.workspace import Workspace
 from benchpack.units.formatting import NumberStyle
 
@@ -114,4 +115,5 @@ class PackActions(QObject):
 
         if self._workspace.edit(f"removal of {what}", make):
             it = "them" if many else "it"
-            self._workspace.notifier.say(f"Removed {what}. Ctrl+Z brings {it} back.")
+            key = key_text("Ctrl+Z")
+            self._workspace.notifier.say(f"Removed {what}. {key} brings {it} back.")

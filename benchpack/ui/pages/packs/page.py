@@ -77,8 +77,7 @@ class PacksPage(Page):
         self.splitter.addWidget(self.panel)
         self.splitter.setStretchFactor(0, 3)
         self.splitter.setStretchFactor(1, 2)
-        if not restore_splitter(self.splitter):
-            self.splitter.setSizes([640, 440])
+        self.splitter.setSizes([640, 440])
         rows = QVBoxLayout(library)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(12)
@@ -140,6 +139,7 @@ class PacksPage(Page):
             self._show_table(study.currency)
             if first:
                 self.table.show_columns(self.workspace.settings.hidden_columns)
+                restore_splitter(self.splitter)
                 restore_column_order(self.table)
         self.model.set_marks(self._marks())
         self._choose_pack()

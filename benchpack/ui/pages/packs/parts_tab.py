@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
 
 from benchpack.errors import Problem
@@ -33,15 +32,7 @@ _MOST_NAMES = 5000
 
 
 class PartsTab(QWidget):
-    """Shows and edits the parts of one pack.
-
-    Signals
-    -------
-    weigh_in_left()
-        The weigh-in was closed with Esc.
-    """
-
-    weigh_in_left = Signal()
+    """Shows and edits the parts of one pack."""
 
     def __init__(self, workspace: Workspace, parent: QWidget) -> None:
         super().__init__(parent)
@@ -212,7 +203,6 @@ class PartsTab(QWidget):
     def _on_weigh_in_left(self) -> None:
         self._buttons.show()
         self.tree.setFocus()
-        self.weigh_in_left.emit()
 
     def _on_entry_refused(self, text: str, problems: tuple[Problem, ...]) -> None:
         self._workspace.notifier.show_problems(f"Not taken: {text}", problems)

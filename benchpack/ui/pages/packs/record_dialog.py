@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import Any
 
-from PySide6.QtWidgets import QDialog, QDialogButtonBox, QVBoxLayout, QWidget
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QDialog, QHBoxLayout, QVBoxLayout, QWidget
 
 from benchpack.errors import DataError, Problem
 from benchpack.model.entry import parse_value
 from benchpack.ui.pages.packs.field_form import FieldForm
 from benchpack.ui.tables.columns import TableColumn
+from benchpack.ui.widgets.controls import plain_button
 from benchpack.units.formatting import NumberStyle
 
 Submit = Callable[[Mapping[str, Any]], tuple[Problem, ...]]
@@ -23,7 +25,7 @@ class RecordDialog(QDialog):
     Parameters
     ----------
     title : str
-        Title of the window.
+        Title of the window and what its button does, "Add pack" for instance.
     columns : list of TableColumn
         The fields.
     style : NumberStyle
@@ -45,17 +47,23 @@ class RecordDialog(QDialog):
     ) -> None:
         super().__init__(parent)
         self.setWindowTitle(title)
+        self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         self._columns, self._style, self._submit = columns, style, submit
         self.form = FieldForm([("", columns)], title)
-        buttons = QDialogButtonBox(
-            QDialogButtonBox.StandardButton.Ok | QDialogButtonBox.StandardButton.Cancel
-        )
-        buttons.accepted.connect(self.accept)
-        buttons.rejected.connect(self.reject)
+        self.accept_button = plain_button(title)
+        self.accept_button.setDefault(True)
+        self.cancel_button = plain_button("Cancel")
+        self.accept_button.clicked.connect(self.accept)
+        self.cancel_button.clicked.connect(self.reject)
+        buttons = QHBoxLayout()
+        buttons.setContentsMargins(16, 0, 16, 0)
+        buttons.addStretch(1)
+        buttons.addWidget(self.cancel_button)
+        buttons.addWidget(self.accept_button)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(8, 16, 8, 16)
         layout.addWidget(self.form)
-        layout.addWidget(buttons)
+        layout.addLayout(buttons)
         self.resize(460, min(140 + 40 * len(columns), 620))
 
     def show_record(self, record: Any) -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from benchpack.errors import DataError
@@ -42,15 +42,7 @@ _GROUPS = (
 
 
 class RecordTab(QWidget):
-    """Edits one pack through the table's own way of taking entries.
-
-    Signals
-    -------
-    changed(str)
-        An edit was made through the form; gives its label.
-    """
-
-    changed = Signal(str)
+    """Edits one pack through the table's own way of taking entries."""
 
     def __init__(self, table: RecordTableModel, parent: QWidget) -> None:
         super().__init__(parent)
@@ -97,6 +89,7 @@ class RecordTab(QWidget):
             style=self._style,
             parent=self.window(),
         )
+        dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         dialog.accepted.connect(self._on_boundary_accepted)
         dialog.open()
 
@@ -109,7 +102,6 @@ class RecordTab(QWidget):
                 self._table.entries.edits.change(
                     label, [(self._row, {"boundary": boundary})]
                 )
-            dialog.deleteLater()
 
     def _on_field_entered(self, key: str, text: str) -> None:
         if self._pack is None:
@@ -123,5 +115,3 @@ class RecordTab(QWidget):
             return
         problems = self._table.entries.edits.change(label, [(self._row, values)])
         self.form.show_problem(key, problems[0] if problems else None)
-        if not problems:
-            self.changed.emit(label)

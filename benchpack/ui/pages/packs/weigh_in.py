@@ -10,7 +10,6 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QCompleter,
     QGridLayout,
-    QHBoxLayout,
     QLabel,
     QLineEdit,
     QWidget,
@@ -48,6 +47,8 @@ class WeighIn(QWidget):
         self.setAccessibleName("Weigh-in")
         self._style = NumberStyle()
         self._known: Mapping[str, str] = {}
+        self._wrong = False
+        theme().theme_changed.connect(self._recolour)
         self.name, self.mass, self.count = QLineEdit(), QLineEdit(), QLineEdit()
         self.subsystem = ChoiceBox()
         self.subsystem.addItems([str(word) for word in Subsystem])
@@ -80,10 +81,15 @@ class WeighIn(QWidget):
         self.mass.setFixedWidth(96)
         self.count.setFixedWidth(56)
         grid.setColumnStretch(0, 1)
-        below = QHBoxLayout()
-        below.setSpacing(8)
-        below.addWidget(self.subsystem)
-        below.addWidget(self.note, 1)
+        words_of_subsystem = QLabel("Subsystem")
+        words_of_subsystem.setBuddy(self.subsystem)
+        set_text_role(words_of_subsystem, "note")
+        below = QGridLayout()
+        below.setHorizontalSpacing(8)
+        below.addWidget(words_of_subsystem, 0, 0)
+        below.addWidget(self.subsystem, 1, 0)
+        below.addWidget(self.note, 0, 1, 2, 1)
+        below.setColumnStretch(1, 1)
         grid.addLayout(below, 2, 0, 1, 3)
         chain = (self.name, self.subsystem, self.mass, self.count)
         for before, after in pairwise(chain):
@@ -118,10 +124,14 @@ class WeighIn(QWidget):
         self._say(f"{problem.what} {problem.remedy}".strip(), wrong=True)
 
     def _say(self, text: str, *, wrong: bool) -> None:
-        colour = theme().roles.fail if wrong else theme().roles.second
-        self.note.setStyleSheet(f"color: {colour};")
+        self._wrong = wrong
+        self._recolour()
         self.note.setText(text)
         self.note.setAccessibleName(text)
+
+    def _recolour(self) -> None:
+        colour = theme().roles.fail if self._wrong else theme().roles.second
+        self.note.setStyleSheet(f"color: {colour};")
 
     def _on_name_changed(self, text: str) -> None:
         subsystem = self._known.get(text.strip())

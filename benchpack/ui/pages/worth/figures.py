@@ -27,8 +27,10 @@ class WorthFigures(QWidget):
     def __init__(self, workspace: Workspace) -> None:
         super().__init__()
         self.workspace = workspace
-        self.value = _figure_button("Value per pack")
-        self.gap = _figure_button("Gap")
+        self.value = _figure_button(
+            "Value per pack", "At likely worth (at low and at high worth)."
+        )
+        self.gap = _figure_button("Gap", "With two standard uncertainties each way.")
         self.per_kg = QLabel()
         self.share = QSpinBox()
         self.target = QDoubleSpinBox()
@@ -116,12 +118,12 @@ class WorthFigures(QWidget):
         self.workspace.edit("target", change, merge="target")
 
 
-def _figure_button(words: str) -> QPushButton:
+def _figure_button(words: str, tip: str) -> QPushButton:
     """Make a figure that can be clicked to ask where it comes from."""
     button = QPushButton("–")
     button.setProperty("look", "figure")
     button.setAccessibleName(words)
-    button.setToolTip("Where does this come from?")
+    button.setToolTip(f"{tip} Click: where does this come from?")
     button.setCursor(Qt.CursorShape.PointingHandCursor)
     set_text_role(button, "section")
     return button
