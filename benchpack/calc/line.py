@@ -186,7 +186,11 @@ class LinearTrend:
         return self.intercept + self.slope * x
 
     def _mass_kg(self, y: FloatArray) -> FloatArray:
-        return np.exp(y) if self.kind is TrendKind.POWER_LAW else y
+        if self.kind is not TrendKind.POWER_LAW:
+            return y
+        # Far outside the peers the band of a steep law has no upper end.
+        with np.errstate(over="ignore"):
+            return np.exp(y)
 
     def _prediction_error(self, x: FloatArray) -> FloatArray:
         from_mean = x - self._x(self.mean_energy_kwh)
@@ -194,15 +198,15 @@ class LinearTrend:
         return self.residual_s * np.sqrt(spread)
 
 
-def student_quantile(coverage: float, *, dof: int) -> float:
+def student_quantile(coverage: float, *, dof: float) -> float:
     """Give the Student t that holds `coverage` of the distribution between +-t.
 
     Parameters
     ----------
     coverage : float
         Between 0 and 1.
-    dof : int
-        Degrees of freedom.
+    dof : float
+        Degrees of freedom, above zero; infinite for the normal distribution.
 
     Returns
     -------

@@ -10,12 +10,14 @@ from contextlib import contextmanager, suppress
 from pathlib import Path
 
 from benchpack.errors import DataError
-from benchpack.files.faults import disk_fault, fault
+from benchpack.files.faults import check_ordinary, disk_fault, fault, is_folder
 
 
 @contextmanager
 def replacing(path: Path) -> Iterator[Path]:
     """Give a new empty file beside `path` that takes its place when the block ends.
+
+    A link stays a link: the file it leads to is replaced.
 
     Parameters
     ----------
@@ -25,17 +27,22 @@ def replacing(path: Path) -> Iterator[Path]:
     Raises
     ------
     DataError
-        When the disk refuses; the old file then stays as it was.
+        When the disk refuses, or a folder or a device stands there; what is there
+        then stays as it was.
     """
+    check_ordinary(path)
+    if is_folder(path):
+        raise fault(path, "This is a folder, not a file.", "Name a file in it.")
+    target = Path(os.path.realpath(path))
     token = secrets.token_hex(4)
-    fresh = path.with_name(f".{path.stem[:60]}.{token}{path.suffix}")
+    fresh = target.with_name(f".{path.stem[:60]}.{token}{path.suffix}")
     try:
         fresh.open("xb").close()
         yield fresh
         _flush(fresh)
         with suppress(FileNotFoundError):
-            shutil.copymode(path, fresh)
-        fresh.replace(path)
+            shutil.copymode(target, fresh)
+        fresh.replace(target)
     except OSError as error:
         raise disk_fault(path, error) from error
     except UnicodeEncodeError as error:

@@ -6,7 +6,7 @@ import codecs
 from pathlib import Path
 
 from benchpack.errors import DataError
-from benchpack.files.faults import disk_fault, fault
+from benchpack.files.faults import check_ordinary, disk_fault, fault
 
 _KINDS = {
     b"PK\x03\x04": "workbook",
@@ -19,6 +19,7 @@ _KINDS = {
     b"\x1f\x8b": "compressed file",
     b"7z\xbc\xaf": "compressed file",
 }
+_MARKUP = (b"<html", b"<!doctype", b"<?xml", b"<table", b"<meta", b"<div")
 _CONTROL = frozenset(range(32)) - frozenset(b"\t\n\v\f\r\x1a\x1b")
 
 
@@ -30,11 +31,14 @@ def kind_of(path: Path) -> str:
     DataError
         When it cannot be read.
     """
+    check_ordinary(path)
     try:
         with path.open("rb") as stream:
-            head = stream.read(16)
+            head = stream.read(64)
     except OSError as error:
         raise disk_fault(path, error) from error
+    if head.removeprefix(codecs.BOM_UTF8).lstrip().lower().startswith(_MARKUP):
+        return "web page or XML file"
     return next(
         (kind for mark, kind in _KINDS.items() if head.startswith(mark)), "text"
     )
@@ -51,6 +55,7 @@ def read_utf8(path: Path) -> tuple[bytes, str]:
     DataError
         When the file cannot be read, is empty, or holds no text.
     """
+    check_ordinary(path)
     try:
         data = path.read_bytes()
     except OSError as error:

@@ -9,9 +9,12 @@ from __future__ import annotations
 
 import csv
 import json
+import re
+import stat
 from collections.abc import Iterable, Iterator, Sequence
 from contextlib import ExitStack
-from pathlib import Path, PurePosixPath
+from dataclasses import replace
+from pathlib import Path
 from typing import Any
 
 from benchpack.errors import DataError, Problem, Severity
@@ -20,7 +23,7 @@ from benchpack.files.collecting import Reading, collect
 from benchpack.files.delimited import read_delimited
 from benchpack.files.descriptor import DESCRIPTOR, RESOURCES, package_descriptor
 from benchpack.files.encodings import read_utf8
-from benchpack.files.faults import disk_fault, fault
+from benchpack.files.faults import disk_fault, fault, mode_of
 from benchpack.files.mapping import known_heads
 from benchpack.files.pack_texts import pack_texts
 from benchpack.files.record_reading import Pace
@@ -50,11 +53,14 @@ def read_package(path: Path, *, pace: Pace | None = None) -> Reading:
         When the person stopped it.
     """
     path = Path(path)
-    descriptor = path if path.is_file() else path / DESCRIPTOR
-    if descriptor.is_file():
-        return _read_described(descriptor, pace)
-    if not path.exists():
+    mode = mode_of(path)
+    if mode is None:
         raise fault(path, "There is no such file or folder.", "Check the name.")
+    if not stat.S_ISDIR(mode):
+        return _read_described(path, pace)
+    descriptor = path / DESCRIPTOR
+    if stat.S_ISREG(mode_of(descriptor) or 0):
+        return _read_described(descriptor, pace)
     return _read_bare(path, pace)
 
 
@@ -74,21 +80,39 @@ def _read_described(path: Path, pace: Pace | None) -> Reading:
                 )
             )
             continue
+        if name in sheets:
+            problems.append(_left_out(f"A second table {name!r}", path))
+            continue
         sheets[name] = _sheet(path, resource)
+    currency = str(described.get("currency") or "")
+    if currency and not re.fullmatch("[A-Z]{3}", currency):
+        problems.append(
+            Problem(
+                f"The currency {currency!r} is no code; that of the heads counts.",
+                "Write three capital letters such as EUR.",
+                source=str(path),
+                column="currency",
+                severity=Severity.WARNING,
+            )
+        )
+        currency = ""
     reading = collect(
         sheets,
         source=str(path),
         title=str(described.get("title") or ""),
         note=str(described.get("description") or ""),
-        currency=str(described.get("currency") or ""),
+        currency=currency,
         pace=pace,
     )
-    return Reading(
-        reading.library,
-        (*problems, *reading.problems),
-        reading.source,
-        reading.currency,
-        reading.rows_read,
+    return replace(reading, problems=(*problems, *reading.problems))
+
+
+def _left_out(what: str, place: Path) -> Problem:
+    return Problem(
+        f"{what} was left out.",
+        "Join it with the first one, or read it on its own.",
+        source=str(place),
+        severity=Severity.WARNING,
     )
 
 
@@ -96,7 +120,7 @@ def _description(path: Path) -> dict[str, Any]:
     data, _ = read_utf8(path)
     try:
         described = json.loads(data)
-    except ValueError as error:
+    except (ValueError, RecursionError) as error:
         remedy = "Correct the description, or delete it to read the tables alone."
         raise fault(path, f"This is no valid JSON: {error}.", remedy) from error
     resources = described.get("resources") if isinstance(described, dict) else None
@@ -115,7 +139,7 @@ def _sheet(path: Path, resource: dict[str, Any]) -> Sheet:
     place = resource.get("path")
     if isinstance(place, list) and len(place) == 1:
         place = place[0]
-    if not isinstance(place, str) or not _is_inside(place):
+    if not isinstance(place, str) or not _is_inside(path.parent, place):
         raise fault(
             path,
             f"The table {resource['name']!r} names no file beside the description.",
@@ -123,27 +147,41 @@ def _sheet(path: Path, resource: dict[str, Any]) -> Sheet:
         )
     dialect = resource.get("dialect")
     delimiter = dialect.get("delimiter", ",") if isinstance(dialect, dict) else ","
+    if not isinstance(delimiter, str) or not re.fullmatch(r"[^\r\n\"]?", delimiter):
+        raise fault(
+            path,
+            f"The delimiter of the table {resource['name']!r} is {delimiter!r}.",
+            "Give it as one character, such as a comma.",
+        )
     return read_delimited(
-        path.parent / place, recognised=known_heads, delimiter=str(delimiter)
+        path.parent / place, recognised=known_heads, delimiter=delimiter
     )
 
 
-def _is_inside(place: str) -> bool:
+def _is_inside(folder: Path, place: str) -> bool:
     # A description may come from anywhere: it must not reach other files.
-    parts = PurePosixPath(place.replace("\\", "/"))
-    return not (parts.is_absolute() or ".." in parts.parts or ":" in place)
+    steps = place.replace("\\", "/").split("/")
+    if not place or steps[0] == "" or ".." in steps or ":" in place:
+        return False
+    try:
+        return (folder / place).resolve().is_relative_to(folder.resolve())
+    except (OSError, RuntimeError, ValueError):
+        return False
 
 
 def _read_bare(folder: Path, pace: Pace | None) -> Reading:
     try:
-        files = {
-            found.stem.lower(): found
-            for found in sorted(folder.iterdir())
-            if found.suffix.lower() in (".csv", ".tsv")
-        }
+        listed = sorted(folder.iterdir())
     except OSError as error:
         raise disk_fault(folder, error) from error
-    files = {name: found for name, found in files.items() if name in _NAMES}
+    files: dict[str, Path] = {}
+    problems = []
+    for found in listed:
+        name = found.stem.lower()
+        if name not in _NAMES or found.suffix.lower() not in (".csv", ".tsv"):
+            continue
+        if files.setdefault(name, found) is not found:
+            problems.append(_left_out(f"{found.name}, a second table {name!r},", found))
     if not files:
         raise fault(
             folder,
@@ -154,7 +192,10 @@ def _read_bare(folder: Path, pace: Pace | None) -> Reading:
         name: read_delimited(found, recognised=known_heads)
         for name, found in files.items()
     }
-    return collect(sheets, source=str(folder), pace=pace)
+    reading = collect(
+        sheets, source=str(folder), title=folder.name, verbatim=False, pace=pace
+    )
+    return replace(reading, problems=(*problems, *reading.problems))
 
 
 def write_package(library: Library, folder: Path, *, currency: str) -> None:

@@ -9,7 +9,7 @@ from benchpack.files.collecting import Reading, collect
 from benchpack.files.delimited import read_delimited
 from benchpack.files.descriptor import DESCRIPTOR, RESOURCES
 from benchpack.files.encodings import kind_of
-from benchpack.files.faults import fault
+from benchpack.files.faults import fault, is_folder
 from benchpack.files.mapping import known_heads
 from benchpack.files.package import read_package, table_texts, write_csv, write_package
 from benchpack.files.record_reading import Cancelled, Pace, Progress
@@ -50,7 +50,7 @@ def read_any(
     """
     path = Path(path)
     pace = Pace(progress, cancelled)
-    if path.is_dir():
+    if is_folder(path):
         return read_package(path, pace=pace)
     kind = kind_of(path)
     if kind == "database":
@@ -126,7 +126,7 @@ def write_any(library: Library, path: Path, *, currency: str) -> None:
     """
     path = Path(path)
     ending = path.suffix.lower()
-    if path.is_dir() or not ending:
+    if is_folder(path) or not ending:
         write_package(library, path, currency=currency)
     elif path.name == DESCRIPTOR:
         write_package(library, path.parent, currency=currency)

@@ -83,6 +83,18 @@ class Display:
         """Write an energy given in kWh."""
         return format_energy(energy_kwh, style=self.style)
 
+    def difference_text(self, energy_kwh: float) -> str:
+        """Write a difference of energies in kWh, a small one with its first digit."""
+        decimals = 1
+        if 0 < energy_kwh < 0.05:
+            decimals = min(6, math.ceil(-math.log10(energy_kwh)))
+        return format_energy(energy_kwh, style=self.style, decimals=decimals)
+
+    def ratio_text(self, ratio: float) -> str:
+        """Write a ratio with the digits it needs, three at most."""
+        digits = f"{ratio:.3f}".rstrip("0").partition(".")[2]
+        return format_number(ratio, len(digits), style=self.style)
+
     def density_text(self, density_wh_per_kg: float) -> str:
         """Write a density given in Wh/kg."""
         return format_density(density_wh_per_kg, style=self.style)
@@ -95,14 +107,21 @@ class Display:
         """Write money per pack."""
         return format_money(value, self.currency, style=self.style)
 
+    def least_money_text(self, value: float) -> str:
+        """Write money per pack; what rounds to nothing but is more says so."""
+        if 0 < value < 0.5:
+            return f"under {self.money_text(1)}"
+        return self.money_text(value)
+
     def signed_money_number(self, value: float) -> str:
         """Write money with its sign, the currency left to the axis."""
         return format_number(value, 0, style=self.style, signed=True)
 
     def money_range_text(self, value: float, low: float, high: float) -> str:
-        """Write money per pack with its range."""
+        """Write money per pack with its range, the lower end first."""
         if low == high:
             return self.money_text(value)
+        low, high = sorted((low, high))
         return format_range(value, low, high, self._optional_money_text)
 
     def worth_text(self, worth_per_kg: float) -> str:

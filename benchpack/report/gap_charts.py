@@ -8,24 +8,31 @@ from functools import lru_cache
 import numpy as np
 from numpy.typing import NDArray
 
-from benchpack.model.words import Basis
+from benchpack.model.words import Basis, TrendKind
 from benchpack.report.chart_specs import (
     EnergyMassSpec,
     GapBarsSpec,
-    StepKind,
     TrendBand,
-    WaterfallSpec,
 )
+from benchpack.report.chart_words import nothing_to_compare, plural
 from benchpack.report.display import Display
+from benchpack.report.waterfall import waterfall_spec
 from benchpack.results.comparison import Comparison
 from benchpack.results.pack_columns import density_wh_per_kg
+from benchpack.results.pair_cautions import NOTHING_KG
 from benchpack.results.results import Results
-from benchpack.results.subsystems import SubsystemSplit
+
+__all__ = [
+    "energy_mass_spec",
+    "gap_bars_spec",
+    "nothing_to_compare",
+    "peer_names",
+    "waterfall_spec",
+]
 
 FloatArray = NDArray[np.float64]
 
 _GRID = 61
-_NOTHING_KG = 0.05
 
 
 @lru_cache(maxsize=2)
@@ -40,12 +47,6 @@ def peer_names(comparison: Comparison) -> tuple[str, ...]:
         The gaps.
     """
     return tuple(comparison.names.tolist())
-
-
-def nothing_to_compare(results: Results) -> str:
-    """Say in one sentence why there is no chart."""
-    problem = results.missing
-    return f"{problem.what} {problem.remedy}".strip() if problem else ""
 
 
 def energy_mass_spec(results: Results) -> EnergyMassSpec:
@@ -67,7 +68,7 @@ def energy_mass_spec(results: Results) -> EnergyMassSpec:
     energies = packs.columns["energy_kwh"][rows]
     return EnergyMassSpec(
         title=_density_finding(results, comparison, rows),
-        note=_trend_note(comparison),
+        note=f"{_trend_note(comparison)} Masses as weighed.".strip(),
         explain_key="density",
         decimal_mark=results.study.decimal_mark,
         names=tuple(packs.names[rows].tolist()),
@@ -89,19 +90,20 @@ def _density_finding(
 ) -> str:
     packs = results.library.packs.selected(rows)
     densities = density_wh_per_kg(packs)
-    peers = len(rows) - 1
-    denser = int(np.count_nonzero(densities[1:] > densities[0]))
+    comparable = densities[1:][comparison.comparable]
+    peers = len(comparable)
+    denser = int(np.count_nonzero(comparable > densities[0]))
     if peers == 0:
-        return f"{comparison.subject.name} stands alone"
+        alone = len(comparison) == 0
+        return f"{comparison.subject.name} {'stands alone' if alone else _UNLIKE}"
     verb = "is" if denser == 1 else "are"
     return (
-        f"{denser} of {peers} {_plural('peer', peers)} {verb} denser than "
+        f"{denser} of {peers} {plural('peer', peers)} {verb} denser than "
         f"{comparison.subject.name}"
     )
 
 
-def _plural(word: str, count: int) -> str:
-    return word if count == 1 else f"{word}s"
+_UNLIKE = "and its peers cannot be compared in energy"
 
 
 def _trend_note(comparison: Comparison) -> str:
@@ -110,14 +112,24 @@ def _trend_note(comparison: Comparison) -> str:
         problem = comparison.trend_problem
         return problem.what if problem else ""
     fit = "" if math.isnan(trend.r_squared) else f", R² {trend.r_squared:.2f}"
+    about = "" if trend.kind is TrendKind.LEAST_SQUARES else "about "
     note = (
         f"Trend: {trend.kind} through {trend.n} peers{fit}; the band holds a further "
-        "pack with 95 % chance."
+        f"pack with {about}95 % chance."
     )
-    left_out = len(comparison) - int(np.count_nonzero(comparison.comparable))
+    left_out = _not_comparable(comparison)
     if left_out:
-        note += f" Left out: {left_out} on another energy basis."
+        note += f" Left out: {', '.join(left_out)}."
     return note
+
+
+def _not_comparable(comparison: Comparison) -> list[str]:
+    """Count the peers that cannot be compared in energy, by their reason."""
+    has_cells = comparison.masses.has_cells
+    without = int(np.count_nonzero(~has_cells))
+    mixed = int(np.count_nonzero(~comparison.comparable & has_cells))
+    reasons = [f"{mixed} on another energy basis"] if mixed else []
+    return [*reasons, f"{without} weighed without cells"] if without else reasons
 
 
 def _band(
@@ -159,7 +171,7 @@ def gap_bars_spec(results: Results) -> GapBarsSpec:
         reference = ""
     return GapBarsSpec(
         title=_gap_finding(comparison),
-        note=_bars_note(comparison),
+        note=_bars_note(comparison, display),
         explain_key="gap",
         decimal_mark=results.study.decimal_mark,
         names=names,
@@ -175,13 +187,15 @@ def gap_bars_spec(results: Results) -> GapBarsSpec:
 def _gap_finding(comparison: Comparison) -> str:
     gaps = comparison.gap_kg[~np.isnan(comparison.gap_kg)]
     if len(gaps) == 0:
-        return f"No gap {comparison.basis} can be counted"
+        return f"No gap can be counted {_counted(comparison.basis)}"
     if comparison.basis is Basis.TREND:
+        if abs(gaps[0]) < NOTHING_KG:
+            return "On the trend of its peers"
         word = "Heavier" if gaps[0] > 0 else "Lighter"
         return f"{word} than the trend of its peers"
-    heavier = int(np.count_nonzero(gaps > 0))
+    heavier = int(np.count_nonzero(gaps >= NOTHING_KG))
     return (
-        f"Heavier than {heavier} of {len(gaps)} {_plural('peer', len(gaps))} "
+        f"Heavier than {heavier} of {len(gaps)} {plural('peer', len(gaps))} "
         f"{_counted(comparison.basis)}"
     )
 
@@ -193,99 +207,50 @@ def _counted(basis: Basis) -> str:
     }.get(basis, str(basis))
 
 
-def _bars_note(comparison: Comparison) -> str:
-    lacking = int(np.count_nonzero(np.isnan(comparison.gap_kg)))
-    note = "Whiskers: two standard uncertainties each way."
-    if np.all(np.isnan(comparison.gap_u_kg)):
-        note = "No ranges: how the masses are known is not recorded."
-    if lacking and comparison.basis is not Basis.TREND:
-        note += f" {lacking} {_plural('peer', lacking)} cannot be counted so."
-    return note
-
-
-def waterfall_spec(results: Results) -> WaterfallSpec:
-    """Give the gap to the reference as steps: energy, then subsystem by subsystem.
-
-    Parameters
-    ----------
-    results : Results
-        The results of a study.
-    """
-    comparison, place = results.comparison, results.place
-    if comparison is None or place is None or results.split is None:
-        return WaterfallSpec(empty_sentence=nothing_to_compare(results))
-    display = Display(results.study)
-    split = results.split
-    steps = _steps(comparison, place, split)
-    total = float(comparison.as_weighed_kg[place])
-    names = [name for name, _, _ in steps]
-    kinds = [kind for _, kind, _ in steps]
-    values = [value for _, _, value in steps]
-    return WaterfallSpec(
-        title=_waterfall_finding(steps, display),
-        note=_waterfall_note(results, split),
-        explain_key="density share",
-        decimal_mark=results.study.decimal_mark,
-        names=(*names, "gap as weighed"),
-        kinds=(*kinds, "sum"),
-        values=display.mass(np.array([*values, total])),
-        axis_label=f"Gap to {results.study.reference} [{display.mass_unit}]",
-        format_value=display.signed_mass_number,
-        format_full=display.signed_mass_text,
-    )
-
-
-_Step = tuple[str, StepKind, float]
-
-
-def _steps(comparison: Comparison, place: int, split: SubsystemSplit) -> list[_Step]:
-    share = float(comparison.energy_share_kg[place])
-    if math.isnan(share):
-        gaps, steps = split.gaps.as_weighed_kg, list[_Step]()
-    else:
-        gaps, steps = split.gaps.equal_energy_kg, [_energy_step(share)]
-    if not split.is_recorded:
-        label = "density share" if steps else "not split"
-        whole = float(comparison.as_weighed_kg[place]) - (steps[0][2] if steps else 0)
-        return [*steps, (label, "step", whole)]
-    masses = zip(
-        split.subject.rows_kg().values(),
-        split.reference.rows_kg().values(),
-        strict=True,
-    )
-    for name, gap, pair in zip(split.names, gaps.tolist(), masses, strict=True):
-        if any(pair) or abs(gap) >= _NOTHING_KG:
-            steps.append((name, "step", gap))
-    return steps
-
-
-def _energy_step(share_kg: float) -> _Step:
-    return ("energy share", "energy", share_kg)
-
-
-def _waterfall_finding(steps: list[_Step], display: Display) -> str:
-    placed = [step for step in steps if step[1] == "step"]
-    if len(placed) == 1:
-        return "Energy and density share of the gap"
-    name, _, value = max(placed, key=lambda step: step[2])
-    if value < _NOTHING_KG:
-        return "No subsystem is heavier at equal energy"
-    return f"Most of the excess sits in {name}: {display.mass_text(value)}"
-
-
-def _waterfall_note(results: Results, split: SubsystemSplit) -> str:
-    if not split.is_recorded:
-        lacking = [
-            closure.pack
-            for closure in (split.subject, split.reference)
-            if not closure.is_recorded
-        ]
-        return (
-            f"No parts are recorded for {' and '.join(lacking)}, so the density share "
-            "cannot be placed. Add them on the Packs page."
-        )
-    notes = ["Hatched: mass that carries the difference in energy, no saving."]
-    if split.boundary_kg:
-        taken = Display(results.study).mass_text(abs(split.boundary_kg))
-        notes.append(f"Unaccounted includes {taken} taken out for the boundary.")
+def _bars_note(comparison: Comparison, display: Display) -> str:
+    counted = ~np.isnan(comparison.gap_kg)
+    ranged = ~np.isnan(comparison.gap_u_kg[counted])
+    notes = []
+    if ranged.any():
+        notes.append("Whiskers: two standard uncertainties each way.")
+    if not ranged.all():
+        lead = "No whisker" if ranged.any() else "No ranges"
+        notes.append(f"{lead}: how the masses are known is not recorded.")
+    if comparison.basis is Basis.TREND:
+        notes.extend(_trend_range(comparison, display))
+    elif not counted.all():
+        notes.append(_why_not_counted(comparison, counted))
     return " ".join(notes)
+
+
+def _trend_range(comparison: Comparison, display: Display) -> list[str]:
+    """Give the wider range that few peers ask for, or why there is no gap."""
+    if comparison.trend is None:
+        problem = comparison.trend_problem
+        return [problem.what] if problem else []
+    half_kg = comparison.uncertain.coverage_factor(0) * float(comparison.gap_u_kg[0])
+    if math.isnan(half_kg):
+        return []
+    gap_kg = float(comparison.gap_kg[0])
+    low, high = (
+        display.signed_mass_text(display.mass(gap_kg + side * half_kg))
+        for side in (-1, 1)
+    )
+    return [f"95 % range by Student t: {low} to {high}."]
+
+
+def _why_not_counted(comparison: Comparison, counted: NDArray[np.bool_]) -> str:
+    """Say why some peers have no bar."""
+    reasons = []
+    uncounted = ~counted
+    if comparison.basis is not Basis.AS_WEIGHED:
+        reasons = _not_comparable(comparison)
+        uncounted = uncounted & comparison.comparable
+    emptied = np.isnan(comparison.subject_mass_kg + comparison.reference_mass_kg)
+    beyond = int(np.count_nonzero(uncounted & emptied))
+    cells = int(np.count_nonzero(uncounted & ~emptied))
+    if cells:
+        reasons.append(f"{cells} without a mass of cells")
+    if beyond:
+        reasons.append(f"{beyond} with more taken out than it weighs")
+    return f"Not counted: {', '.join(reasons)}."

@@ -40,6 +40,8 @@ class GapColumn:
         return bool(self.unit)
 
 
+_SHARE = "x share captured, per pack; that share is 1 unless warnings say otherwise."
+
 _COLUMNS = (
     ("pack", "", "The subject."),
     ("energy", "kWh", "Energy of the subject."),
@@ -62,17 +64,25 @@ _COLUMNS = (
         "kg",
         "Gap with the cells scaled by energy and the rest by a power of it.",
     ),
-    ("gap to trend", "kg", "Gap to the line through the peers, subject left out."),
+    (
+        "gap to trend",
+        "kg",
+        "Gap to the line through the peers, from masses as weighed; one for all rows.",
+    ),
     ("gap structure", "kg", "Gap of everything that is not cells, scaled."),
-    ("u(gap)", "kg", "Standard uncertainty of the gap on the basis."),
+    (
+        "u(gap)",
+        "kg",
+        "Standard uncertainty of that gap; energies without tolerance count as exact.",
+    ),
     ("basis", "", "How the gap in the next column is counted."),
     ("gap", "kg", "The gap on that basis."),
     ("worth low", "CUR/kg", "Low worth per kilogram saved."),
     ("worth likely", "CUR/kg", "Likely worth per kilogram saved."),
     ("worth high", "CUR/kg", "High worth per kilogram saved."),
-    ("value low", "CUR", "Gap x low worth x share captured, per pack."),
-    ("value likely", "CUR", "Gap x likely worth x share captured, per pack."),
-    ("value high", "CUR", "Gap x high worth x share captured, per pack."),
+    ("value low", "CUR", f"Gap x low worth {_SHARE}"),
+    ("value likely", "CUR", f"Gap x likely worth {_SHARE}"),
+    ("value high", "CUR", f"Gap x high worth {_SHARE}"),
     ("warnings", "", "What has to be known before the row is used."),
 )
 
@@ -110,7 +120,6 @@ def gap_rows(results: Results) -> Iterator[list[Cell]]:
     if comparison is None or valuation is None:
         return
     subject = comparison.subject
-    packs = results.library.packs
     basis = str(comparison.basis)
     numbers: list[NDArray[np.float64]] = [
         comparison.subject_mass_kg,
@@ -134,7 +143,11 @@ def gap_rows(results: Results) -> Iterator[list[Cell]]:
     ]
     worths = list(results.study.worth_per_kg)
     columns = [column.tolist() for column in numbers]
-    for place, name in enumerate(packs.names[comparison.rows].tolist()):
+    captured = _captured(results.study.share_captured)
+    warnings_of = row_warnings(results.library, comparison)
+    for place, (name, warnings) in enumerate(
+        zip(comparison.names.tolist(), warnings_of, strict=True)
+    ):
         cells = [column[place] for column in columns]
         yield [
             subject.name,
@@ -147,5 +160,12 @@ def gap_rows(results: Results) -> Iterator[list[Cell]]:
             cells[12],
             *worths,
             *cells[13:],
-            row_warnings(results.library, comparison, place),
+            f"{captured}{warnings}".strip(),
         ]
+
+
+def _captured(share: float) -> str:
+    """Say the share that the values hold, which has no column of its own."""
+    if share == 1:
+        return ""
+    return f"The values count {share!r} of the gap as captured. "

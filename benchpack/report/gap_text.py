@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from benchpack.report.display import Display
 from benchpack.report.headline import headline, plain_text
 from benchpack.results.results import Results
+from benchpack.units.formatting import format_number
 
 _SPACES = {"\u2009": " ", "\u00a0": " "}
 
@@ -36,8 +37,8 @@ def gap_text(results: Results) -> str:
         f"gap {mass}",
         f"u {mass}",
         f"value {money}",
-        f"low {money}",
-        f"high {money}",
+        f"at low {money}",
+        f"at high {money}",
     )
     rows = [
         (
@@ -74,8 +75,6 @@ def gap_text(results: Results) -> str:
 
 
 def _number(value: float, decimals: int, display: Display) -> str:
-    from benchpack.units.formatting import format_number
-
     return format_number(float(value), decimals, style=display.style)
 
 

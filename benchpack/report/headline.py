@@ -8,12 +8,15 @@ from dataclasses import dataclass
 from benchpack.model.pack import Pack
 from benchpack.model.words import Basis
 from benchpack.report.display import Display
-from benchpack.results.cautions import bases_disagree
 from benchpack.results.comparison import Comparison
+from benchpack.results.pair_cautions import NOTHING_KG, bases_disagree, signs_turn
 from benchpack.results.results import Results
+from benchpack.results.uncounted import why_no_gap
+from benchpack.results.wording import listed
+from benchpack.units.formatting import format_chance
 
-_NOTHING_KG = 0.05
-"""Below this a gap shows as 0.0 kg and counts as none."""
+_NOTHING_KWH = 0.05
+_NEITHER = "neither heavier nor lighter"
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,70 +81,69 @@ class _Writer:
         self.equal_kg = float(comparison.density_share_kg[place])
 
     def sentence(self) -> Sentence:
-        pieces = [*self._weighed(), Piece(" ")]
         if math.isnan(self.equal_kg):
-            pieces += [*self._unsplit(), *self._worth_alone()]
-        else:
-            pieces += [*self._split(), *self._other_basis(), *self._disagreement()]
-        return tuple(pieces)
+            return (*self._unsplit(), *self._to_trend_alone())
+        pieces = [*self._weighed(), Piece(" "), *self._split()]
+        return (*pieces, *self._other_basis(), *self._disagreement())
 
     def _mass(self, mass_kg: float, key: str) -> Piece:
         return Piece(self.display.mass_text(abs(mass_kg)), key)
 
     def _weighed(self) -> list[Piece]:
-        if abs(self.weighed_kg) < _NOTHING_KG:
+        if abs(self.weighed_kg) < NOTHING_KG:
             return [Piece(f"{self.subject.name} weighs as much as {self._named()}.")]
-        word = "heavier" if self.weighed_kg > 0 else "lighter"
         return [
             Piece(f"{self.subject.name} is "),
             self._mass(self.weighed_kg, "gap as weighed"),
-            Piece(f" {word} than {self._named()}."),
+            Piece(f" {_heavier(self.weighed_kg)} than {self._named()}."),
         ]
 
     def _named(self) -> str:
         taken = self.comparison.boundary(self.place).taken_out
         if not taken:
             return self.reference.name
-        items = " and ".join(item.item for item in taken)
+        items = listed(tuple(item.item for item in taken))
         return f"{self.reference.name} with {items} left out"
 
     def _split(self) -> list[Piece]:
         extra_kwh = self.subject.energy_kwh - self.reference.energy_kwh
-        energy = self.display.energy_text(abs(extra_kwh))
-        density = self._equal()
-        if abs(self.share_kg) < _NOTHING_KG:
-            text = "Both hold the same energy, so all of it is density: "
-            return [Piece(text), *density, *self._worth_of_equal(), Piece(".")]
-        more = "extra energy" if extra_kwh > 0 else "smaller energy"
+        if abs(self.share_kg) < NOTHING_KG:
+            return self._same_energy(extra_kwh)
+        energy = self.display.difference_text(abs(extra_kwh))
         share = self._mass(self.share_kg, "energy share")
-        same_sign = self.weighed_kg * self.share_kg > 0
-        if same_sign and self.equal_kg * self.weighed_kg > 0:
-            verb = "carries" if extra_kwh > 0 else "comes with"
-            return [
-                share,
-                Piece(f" of that {verb} its {energy} of {more}; "),
-                self._equal_figure(),
-                Piece(" is density"),
-                *self._worth_of_equal(),
-                Piece("."),
-            ]
-        return [
-            Piece(f"Its {energy} of {more} "),
-            Piece("accounts for "),
-            share,
-            Piece(
-                f" {'more' if self.share_kg > 0 else 'less'}; at equal energy it is "
-            ),
-            *density,
-            *self._worth_of_equal(),
-            Piece("."),
-        ]
+        equal = [*self._equal(), *self._worth_of_equal(), Piece(".")]
+        weighed = self.weighed_kg if abs(self.weighed_kg) >= NOTHING_KG else 0.0
+        if weighed * self.share_kg > 0 and self.equal_kg * self.share_kg > -NOTHING_KG:
+            verb = f"carries its {energy} of extra energy"
+            if extra_kwh < 0:
+                verb = f"comes from holding {energy} less"
+            return [share, Piece(f" of that {verb}; "), *self._density_of(equal)]
+        more = "more" if extra_kwh > 0 else "less"
+        lead = f"It holds {energy} {more}, which accounts for "
+        return [Piece(lead), share, Piece("; at equal energy it is "), *equal]
+
+    def _density_of(self, equal: list[Piece]) -> list[Piece]:
+        """Call the rest density where it is anything at all."""
+        if abs(self.equal_kg) < NOTHING_KG:
+            return [Piece("at equal energy it is "), *equal]
+        word = " is density" if self.equal_kg > 0 else " is better density"
+        figure, worth = self._equal_figure(), self._worth_of_equal()
+        return [figure, Piece(word), *worth, Piece(".")]
+
+    def _same_energy(self, extra_kwh: float) -> list[Piece]:
+        lead = "Both hold the same energy"
+        if abs(extra_kwh) >= _NOTHING_KWH:
+            lead = "The difference in energy weighs nothing"
+        if abs(self.weighed_kg) < NOTHING_KG:
+            lead += "; at equal energy it is "
+        else:
+            lead += ", so all of it is density: "
+        return [Piece(lead), *self._equal(), *self._worth_of_equal(), Piece(".")]
 
     def _equal(self) -> list[Piece]:
-        if abs(self.equal_kg) < _NOTHING_KG:
-            return [Piece("neither heavier nor lighter")]
-        word = "heavier" if self.equal_kg > 0 else "lighter"
-        return [self._equal_figure(), Piece(f" {word}")]
+        if abs(self.equal_kg) < NOTHING_KG:
+            return [Piece(_NEITHER)]
+        return [self._equal_figure(), Piece(f" {_heavier(self.equal_kg)}")]
 
     def _equal_figure(self) -> Piece:
         if self.comparison.basis is Basis.EQUAL_ENERGY:
@@ -163,13 +165,18 @@ class _Writer:
         valuation = self.results.valuation
         if valuation is None or math.isnan(self.results.gap_kg):
             return []
-        if self.results.gap_kg < _NOTHING_KG:
+        if self.results.gap_kg < NOTHING_KG:
             return [Piece(", so there is nothing to save on this basis")]
+        if self.study.share_captured == 0:
+            return [Piece(", but none of it is captured")]
         value = float(valuation.likely[self.place])
-        money = self.display.money_text(value)
+        money = self.display.least_money_text(value)
         pieces = [Piece(", worth "), Piece(money, "value likely"), Piece(" a pack")]
+        basis = self.comparison.basis
+        if basis is Basis.AS_WEIGHED and self.share_kg >= NOTHING_KG:
+            pieces.append(Piece(" with the energy share counted in"))
         if self.study.share_captured < 1:
-            share = self.display.share_text(self.study.share_captured)
+            share = format_chance(self.study.share_captured)
             pieces.append(Piece(f" if {share} of it is captured"))
         return pieces
 
@@ -181,31 +188,67 @@ class _Writer:
         if math.isnan(gap_kg):
             problem = self.results.missing
             return [Piece(f" {problem.what}")] if problem else []
-        word = "heavier" if gap_kg > 0 else "lighter"
+        exponent = self.display.ratio_text(self.comparison.exponent)
         lead = {
             Basis.AS_WEIGHED: " As weighed it is ",
-            Basis.SCALED: f" Scaled with exponent {self.comparison.exponent:g} it is ",
+            Basis.SCALED: f" Scaled with exponent {exponent} it is ",
             Basis.TREND: " Against the trend of its peers it is ",
             Basis.STRUCTURE: " Counting the structure only it is ",
         }[basis]
-        figure = Piece(self._ranged(gap_kg), "gap")
-        return [Piece(lead), figure, Piece(f" {word}"), *self._worth(), Piece(".")]
+        counted = [Piece(_NEITHER)]
+        if abs(gap_kg) >= NOTHING_KG:
+            counted = [Piece(self._ranged(gap_kg), "gap")]
+            counted.append(Piece(f" {_heavier(gap_kg)}"))
+        return [Piece(lead), *counted, *self._worth(), Piece("."), *self._band()]
+
+    def _band(self) -> list[Piece]:
+        """Say how far the scaled gap moves with the exponent."""
+        if self.comparison.basis is not Basis.SCALED:
+            return []
+        low = float(self.comparison.scaled_low_kg[self.place])
+        high = float(self.comparison.scaled_high_kg[self.place])
+        if high - low < NOTHING_KG:
+            return []
+        ends = sorted((low, high), key=abs)
+        texts = [self.display.mass_text(abs(end)) for end in ends]
+        words = [_heavier(end) for end in ends]
+        first = f" {words[0]}" if words[0] != words[1] else ""
+        return [
+            Piece(
+                f" Over exponents 0 to 1 it runs from {texts[0]}{first} to {texts[1]} "
+                f"{words[1]}."
+            )
+        ]
 
     def _disagreement(self) -> list[Piece]:
+        turned = signs_turn(self.comparison, self.place)
+        if turned:
+            one, other = (str(basis) for basis in turned)
+            return [Piece(f" {one.capitalize()} and {other} point opposite ways.")]
         if not bases_disagree(self.comparison, self.place):
             return []
-        if self.weighed_kg * self.equal_kg < 0:
-            return [Piece(" The sign turns between as weighed and equal energy.")]
         return [Piece(" As weighed and at equal energy differ by more than half.")]
 
     def _unsplit(self) -> list[Piece]:
-        text = (
-            f"One energy is {self.subject.energy_basis}, the other "
-            f"{self.reference.energy_basis}, so it cannot be split."
-        )
-        return [Piece(text)]
+        if math.isnan(self.weighed_kg):
+            return [Piece(self._reason())]
+        bases = {self.subject.energy_basis, self.reference.energy_basis}
+        text = self._reason()
+        if self.comparison.masses.has_cells[self.place] and len(bases) > 1:
+            text = (
+                f"One energy is {self.subject.energy_basis}, the other "
+                f"{self.reference.energy_basis}, so it cannot be split."
+            )
+        return [*self._weighed(), Piece(f" {text}")]
 
-    def _worth_alone(self) -> list[Piece]:
-        if self.comparison.basis is Basis.AS_WEIGHED:
-            return []
+    def _reason(self) -> str:
+        basis = Basis.EQUAL_ENERGY
+        problem = why_no_gap(self.comparison, self.place, basis=basis)
+        return problem.what if problem else ""
+
+    def _to_trend_alone(self) -> list[Piece]:
         return self._other_basis() if self.comparison.basis is Basis.TREND else []
+
+
+def _heavier(gap_kg: float) -> str:
+    return "heavier" if gap_kg > 0 else "lighter"

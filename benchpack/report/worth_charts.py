@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-import math
-
 import numpy as np
 
 from benchpack.calc.worth import value_per_pack
 from benchpack.model.words import Basis
 from benchpack.report.chart_specs import FanPoint, FanSpec, FanTarget, GapBarsSpec
+from benchpack.report.chart_words import nothing_to_compare
 from benchpack.report.display import Display
-from benchpack.report.gap_charts import nothing_to_compare, peer_names
+from benchpack.report.gap_charts import peer_names
+from benchpack.results.pair_cautions import NOTHING_KG
 from benchpack.results.results import Results
 
 
@@ -27,7 +27,7 @@ def fan_spec(results: Results) -> FanSpec:
     gap_kg = results.gap_kg
     if results.missing is not None and study.target_kg is None:
         return FanSpec(empty_sentence=nothing_to_compare(results))
-    saved = max(0.0 if math.isnan(gap_kg) else gap_kg, study.target_kg or 0.0)
+    saved = max(gap_kg if gap_kg >= NOTHING_KG else 0.0, study.target_kg or 0.0)
     if saved <= 0:
         return FanSpec(empty_sentence=_nothing_to_save(results))
     grid = np.array([0.0, 1.15 * saved])
@@ -54,37 +54,52 @@ def fan_spec(results: Results) -> FanSpec:
 
 
 def _nothing_to_save(results: Results) -> str:
+    study = results.study
+    against = f"{study.reference} {study.basis}"
+    if study.basis is Basis.TREND:
+        against = "the trend of its peers"
     return (
-        f"{results.study.subject} is not heavier than {results.study.reference} "
-        f"{results.study.basis}, so there is nothing to save. Choose another "
-        "reference or basis, or set a target."
+        f"{study.subject} is not heavier than {against}, so there is nothing to save. "
+        "Choose another reference or basis, or set a target."
     )
 
 
 def _fan_finding(results: Results, display: Display) -> str:
     study, valuation, place = results.study, results.valuation, results.place
-    if valuation is None or place is None or not results.gap_kg > 0:
+    if valuation is None or place is None or not results.gap_kg >= NOTHING_KG:
         return "No gap to value; the target stands alone"
+    if study.share_captured == 0:
+        return "None of the gap is captured, so it is worth nothing"
     low, likely, high = (
         display.money_text(float(values[place]))
         for values in (valuation.low, valuation.likely, valuation.high)
     )
     gap = display.mass_text(results.gap_kg * study.share_captured)
-    return f"Saving {gap} is worth {likely} a pack, between {low} and {high}"
+    if low == high:
+        return f"Saving {gap} is worth {likely} a pack"
+    return (
+        f"Saving {gap} is worth {likely} a pack, {low} at low and {high} at high worth"
+    )
 
 
 def _fan_note(results: Results, display: Display) -> str:
     study = results.study
-    reason = study.worth_reason or "no reason written down yet"
+    reason = study.worth_reason or "a starting figure, no reason is written down yet"
     per_pound = display.other_worth_text(study.worth_likely_per_kg)
-    return (
-        f"Worth per kilogram is set by the user: {reason}. Likely worth is {per_pound}."
-    )
+    note = f"Worth per kilogram: {reason}. Likely worth is {per_pound}."
+    comparison, place = results.comparison, results.place
+    if comparison is None or place is None or study.basis is not Basis.AS_WEIGHED:
+        return note
+    share_kg = float(comparison.energy_share_kg[place])
+    if results.gap_kg >= NOTHING_KG and share_kg >= NOTHING_KG:
+        carried = display.mass_text(min(share_kg, results.gap_kg))
+        note += f" {carried} of the gap as weighed carries energy and is no saving."
+    return note
 
 
 def _points(results: Results, display: Display) -> list[FanPoint]:
     study, gap_kg = results.study, results.gap_kg
-    if math.isnan(gap_kg) or gap_kg <= 0:
+    if not gap_kg >= NOTHING_KG:
         return []
     shares = {"whole gap": 1.0}
     if study.share_captured < 1:
@@ -123,6 +138,15 @@ def _target(results: Results, display: Display) -> FanTarget | None:
     )
 
 
+def _worth_finding(basis: Basis, worthwhile: int, *, of: int) -> str:
+    if of == 0:
+        return "No gap can be valued"
+    if basis is Basis.TREND:
+        return f"The gap to the trend is {'' if worthwhile else 'not '}worth money"
+    peers = "peer shows" if of == 1 else "peers show"
+    return f"{worthwhile} of {of} {peers} a gap worth money"
+
+
 def value_bars_spec(results: Results) -> GapBarsSpec:
     """Give what the gap to every peer is worth per pack at the likely worth.
 
@@ -145,7 +169,7 @@ def value_bars_spec(results: Results) -> GapBarsSpec:
     finite = values[~np.isnan(values)]
     worthwhile = int(np.count_nonzero(finite > 0))
     return GapBarsSpec(
-        title=f"{worthwhile} of {len(finite)} peers show a gap worth money",
+        title=_worth_finding(comparison.basis, worthwhile, of=len(finite)),
         note=(
             f"Gap {comparison.basis} times likely worth times share captured, "
             "per pack. Below zero the subject is the lighter one."

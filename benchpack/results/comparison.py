@@ -20,17 +20,13 @@ from benchpack.calc.gap import (
 from benchpack.calc.line import LinearTrend
 from benchpack.calc.trend import fit_least_squares, fit_power_law, fit_theil_sen
 from benchpack.errors import DataError, Problem
-from benchpack.model.boundary import UNKNOWN_BOUNDARY
 from benchpack.model.library import Library
 from benchpack.model.pack import Pack
 from benchpack.model.study import Study
 from benchpack.model.words import Basis, EnergyBasis, TrendKind
-from benchpack.results.boundaries import (
-    SAME_BOUNDARY,
-    BoundaryMatch,
-    match_boundaries,
-)
-from benchpack.results.gap_uncertainty import gap_uncertainty_kg
+from benchpack.results.boundaries import BoundaryMatch
+from benchpack.results.compared_masses import ComparedMasses
+from benchpack.results.gap_uncertainty import UncertainGap
 
 FloatArray = NDArray[np.float64]
 
@@ -60,13 +56,15 @@ class Comparison:
     reference_energy_kwh : ndarray, shape (n,)
         Their energies.
     subject_mass_kg, reference_mass_kg : ndarray, shape (n,)
-        Masses as compared: what only one of the two has on the scale is taken out.
+        Masses as compared: what only one of the two has on the scale is taken out;
+        NaN where more would be taken out than can be.
     reference_cells_kg : ndarray, shape (n,)
         Their cells, kg.
     comparable : ndarray of bool, shape (n,)
-        False where one energy is gross and the other usable.
-    boundaries : mapping of int to BoundaryMatch
-        How the boundaries compare, by place in these arrays; same where left out.
+        False where one energy is gross and the other usable, or one of the packs was
+        weighed without its cells.
+    masses : ComparedMasses
+        The masses as compared, and how the boundaries of each pair match.
     as_weighed_kg, energy_share_kg, density_share_kg, scaled_kg, to_trend_kg,
     structure_kg : ndarray, shape (n,)
         The gaps; NaN where one cannot be given.
@@ -76,8 +74,12 @@ class Comparison:
         The gap on `basis`.
     gap_u_kg : ndarray, shape (n,)
         Its standard uncertainty, NaN where it is not known.
+    uncertain : UncertainGap
+        What that uncertainty is made of.
+    trend_rows : ndarray of int, shape (peers,)
+        Rows of the packs that the trend may rest on.
     trend : LinearTrend or None
-        The line through the peers.
+        The line through the peers, their masses as weighed.
     trend_problem : Problem or None
         Why there is no line.
     """
@@ -92,7 +94,7 @@ class Comparison:
     reference_mass_kg: FloatArray
     reference_cells_kg: FloatArray
     comparable: NDArray[np.bool_]
-    boundaries: dict[int, BoundaryMatch]
+    masses: ComparedMasses
     as_weighed_kg: FloatArray
     energy_share_kg: FloatArray
     density_share_kg: FloatArray
@@ -103,6 +105,8 @@ class Comparison:
     structure_kg: FloatArray
     gap_kg: FloatArray
     gap_u_kg: FloatArray
+    uncertain: UncertainGap
+    trend_rows: NDArray[np.intp]
     trend: LinearTrend | None
     trend_problem: Problem | None
 
@@ -116,7 +120,7 @@ class Comparison:
 
     def boundary(self, place: int) -> BoundaryMatch:
         """Give how the boundaries of the subject and one reference compare."""
-        return self.boundaries.get(place, SAME_BOUNDARY)
+        return self.masses.match(place)
 
     def by_basis(self, basis: Basis) -> FloatArray:
         """Give the gaps on one basis, kg, shape (n,)."""
@@ -160,22 +164,20 @@ def compare(
     subject = packs[subject_row]
     rows = _reference_rows(library, study, subject_row, references)
     take = {name: packs.columns[name][rows] for name in _NEEDED}
+    compared = ComparedMasses(library, subject, rows)
     comparable = _comparable(subject.energy_basis, take["energy_basis"])
-    boundaries = _boundaries(library, subject, rows)
-    subject_mass_kg = np.full(len(rows), subject.mass_kg)
-    reference_mass_kg = take["mass_kg"]
-    if boundaries:
-        subject_mass_kg, reference_mass_kg = _compared_masses(
-            subject.name, subject_mass_kg, (take["name"], reference_mass_kg), boundaries
-        )
+    comparable &= compared.has_cells
     energies = {
         "subject_energy_kwh": np.where(comparable, subject.energy_kwh, np.nan),
         "reference_energy_kwh": take["energy_kwh"],
     }
-    masses = (subject_mass_kg, reference_mass_kg)
+    masses = (compared.subject_kg, compared.reference_kg)
     cells = take["cells_mass_kg"]
     subject_cells = math.nan if subject.cells_mass_kg is None else subject.cells_mass_kg
-    trend, trend_problem = _trend(library, study, subject_row)
+    trend_rows = rows[comparable]
+    if references is not None:
+        trend_rows = _trend_rows(library, study, subject_row)
+    trend, trend_problem = _trend(library, study, trend_rows)
     to_trend = math.nan
     if trend is not None:
         predicted = trend.predict_kg(subject.energy_kwh)
@@ -186,6 +188,15 @@ def compare(
             *masses, **energies, reference_cells_mass_kg=cells, exponent=exponent
         )
 
+    uncertain = UncertainGap(
+        packs,
+        study,
+        subject_row=subject_row,
+        rows=rows,
+        energies=energies,
+        reference_mass_kg=compared.reference_kg,
+        trend=trend,
+    )
     flat, proportional = scaled(0.0), scaled(1.0)
     gaps: dict[Basis, FloatArray] = {
         Basis.AS_WEIGHED: gap_as_weighed_kg(*masses),
@@ -207,13 +218,13 @@ def compare(
         rows=rows,
         names=take["name"],
         reference_energy_kwh=take["energy_kwh"],
-        subject_mass_kg=subject_mass_kg,
-        reference_mass_kg=reference_mass_kg,
+        subject_mass_kg=compared.subject_kg,
+        reference_mass_kg=compared.reference_kg,
         reference_cells_kg=cells,
         comparable=comparable,
-        boundaries=boundaries,
+        masses=compared,
         as_weighed_kg=gaps[Basis.AS_WEIGHED],
-        energy_share_kg=energy_share_kg(reference_mass_kg, **energies),
+        energy_share_kg=energy_share_kg(compared.reference_kg, **energies),
         density_share_kg=gaps[Basis.EQUAL_ENERGY],
         scaled_kg=gaps[Basis.SCALED],
         scaled_low_kg=np.minimum(flat, proportional),
@@ -221,15 +232,9 @@ def compare(
         to_trend_kg=gaps[Basis.TREND],
         structure_kg=gaps[Basis.STRUCTURE],
         gap_kg=gaps[study.basis],
-        gap_u_kg=gap_uncertainty_kg(
-            packs,
-            study,
-            subject_row=subject_row,
-            rows=rows,
-            energies=energies,
-            reference_mass_kg=reference_mass_kg,
-            trend=trend,
-        ),
+        gap_u_kg=uncertain.standard_kg(),
+        uncertain=uncertain,
+        trend_rows=trend_rows,
         trend=trend,
         trend_problem=trend_problem,
     )
@@ -278,51 +283,23 @@ def _comparable(
     return np.asarray(references != str(other), dtype=bool)
 
 
-def _boundaries(
-    library: Library, subject: Pack, rows: NDArray[np.intp]
-) -> dict[int, BoundaryMatch]:
-    """Match boundaries, leaving out the pairs of which nothing is recorded."""
-    column = library.packs.columns["boundary"][rows]
-    names = library.packs.columns["name"][rows]
-    subject_side = (subject.name, subject.boundary, library.parts_of(subject.name))
-    blank = match_boundaries(subject_side, ("", UNKNOWN_BOUNDARY, ()))
-    found: dict[int, BoundaryMatch] = {}
-    for place, boundary in enumerate(column):
-        match = blank
-        if boundary is not UNKNOWN_BOUNDARY:
-            name = str(names[place])
-            parts = library.parts_of(name)
-            match = match_boundaries(subject_side, (name, boundary, parts))
-        if match != SAME_BOUNDARY:
-            found[place] = match
-    return found
-
-
-def _compared_masses(
-    subject: str,
-    subject_mass_kg: FloatArray,
-    references: tuple[NDArray[np.object_], FloatArray],
-    boundaries: dict[int, BoundaryMatch],
-) -> tuple[FloatArray, FloatArray]:
-    names, masses = references
-    masses = masses.copy()
-    for place, match in boundaries.items():
-        subject_mass_kg[place] -= match.mass_kg(subject)
-        masses[place] -= match.mass_kg(str(names[place]))
-    return subject_mass_kg, masses
+def _trend_rows(library: Library, study: Study, subject_row: int) -> NDArray[np.intp]:
+    """Give the peers; the subject and packs not comparable with it are left out."""
+    packs = library.packs
+    rows = _reference_rows(library, study, subject_row, None)
+    subject = packs[subject_row]
+    comparable = _comparable(subject.energy_basis, packs.columns["energy_basis"][rows])
+    kept = comparable & ComparedMasses(library, subject, rows).has_cells
+    return np.asarray(rows[kept], dtype=np.intp)
 
 
 def _trend(
-    library: Library, study: Study, subject_row: int
+    library: Library, study: Study, rows: NDArray[np.intp]
 ) -> tuple[LinearTrend | None, Problem | None]:
-    """Fit the peers, the subject and packs on another energy basis left out."""
-    packs = library.packs
-    rows = _reference_rows(library, study, subject_row, None)
-    subject_basis = EnergyBasis(packs.columns["energy_basis"][subject_row])
-    rows = rows[_comparable(subject_basis, packs.columns["energy_basis"][rows])]
+    columns = library.packs.columns
     try:
         fit = _FITS[study.trend]
-        trend = fit(packs.columns["energy_kwh"][rows], packs.columns["mass_kg"][rows])
+        trend = fit(columns["energy_kwh"][rows], columns["mass_kg"][rows])
     except DataError as error:
         return None, error.problems[0]
     return trend, None

@@ -11,13 +11,25 @@ from benchpack.errors import RequestError
 from benchpack.model.pack import Pack
 from benchpack.model.words import Basis, TrendKind
 from benchpack.results.comparison import Comparison
+from benchpack.results.explained_inputs import (
+    STUDY,
+    cells,
+    compared_mass,
+    energies,
+    energy,
+    masses,
+    reference_pack,
+    scale_mass,
+)
+from benchpack.results.explained_uncertainty import range_meaning, uncertainty_figure
 from benchpack.results.figure import Figure, Input
-from benchpack.results.results import COVERAGE_FACTOR, Results
+from benchpack.results.results import Results
+from benchpack.results.uncounted import why_no_gap
 
-_STUDY = "study"
 _PRACTICE = "common practice, no source"
 _SPLIT = "exact split of the as-weighed gap; " + _PRACTICE
-_GUM = "JCGM 100:2008, 5.1.2 (first order), 6.3 (coverage factor 2)"
+
+_BAND = "the formula at b = 0 and b = 1"
 
 EXPLAINED = (
     "gap",
@@ -81,56 +93,7 @@ _KEY_OF_BASIS = {
 }
 
 
-def _reference(results: Results, comparison: Comparison, place: int) -> Pack:
-    return results.library.packs[int(comparison.rows[place])]
-
-
-def _known(pack: Pack) -> str:
-    words = [str(pack.mass_known_by) or "how known not recorded", pack.source]
-    return ", ".join(filter(None, words))
-
-
-def _mass(symbol: str, pack: Pack, compared_kg: float) -> tuple[Input, ...]:
-    mass = Input(f"{symbol}, mass of {pack.name}", pack.mass_kg, "kg", _known(pack))
-    if compared_kg == pack.mass_kg:
-        return (mass,)
-    taken = Input(
-        f"taken out of {pack.name} for the boundary",
-        pack.mass_kg - compared_kg,
-        "kg",
-        "boundary record",
-    )
-    return mass, taken
-
-
-def _energy(symbol: str, pack: Pack) -> Input:
-    basis = f"{pack.energy_basis} energy" if pack.energy_basis else ""
-    source = ", ".join(filter(None, (basis, pack.source)))
-    return Input(f"{symbol}, energy of {pack.name}", pack.energy_kwh, "kWh", source)
-
-
-def _cells(symbol: str, pack: Pack) -> Input:
-    mass_kg = math.nan if pack.cells_mass_kg is None else pack.cells_mass_kg
-    return Input(f"{symbol}, cells of {pack.name}", mass_kg, "kg", pack.source)
-
-
-def _masses(results: Results, comparison: Comparison, place: int) -> tuple[Input, ...]:
-    reference = _reference(results, comparison, place)
-    return (
-        *_mass("m_s", comparison.subject, float(comparison.subject_mass_kg[place])),
-        *_mass("m_r", reference, float(comparison.reference_mass_kg[place])),
-    )
-
-
-def _energies(
-    results: Results, comparison: Comparison, place: int
-) -> tuple[Input, ...]:
-    reference = _reference(results, comparison, place)
-    return _energy("E_s", comparison.subject), _energy("E_r", reference)
-
-
 def _gap(
-    results: Results,
     comparison: Comparison,
     place: int,
     *,
@@ -143,8 +106,9 @@ def _gap(
     value = float(comparison.by_basis(basis)[place])
     half = math.nan
     if basis is comparison.basis:
-        half = COVERAGE_FACTOR * float(comparison.gap_u_kg[place])
-    missing = results.missing.what if results.missing and math.isnan(value) else ""
+        factor = comparison.uncertain.coverage_factor(place)
+        half = factor * float(comparison.gap_u_kg[place])
+    reason = why_no_gap(comparison, place, basis=basis)
     return Figure(
         key=_KEY_OF_BASIS[basis],
         label=label,
@@ -155,24 +119,25 @@ def _gap(
         source=source,
         low=value - half,
         high=value + half,
-        range_meaning=f"plus and minus two standard uncertainties; {_GUM}",
-        missing=missing,
+        range_meaning="" if math.isnan(half) else range_meaning(comparison, place),
+        missing=reason.what if reason else "",
     )
 
 
 def _as_weighed(results: Results, comparison: Comparison, place: int) -> Figure:
     return _gap(
-        results,
         comparison,
         place,
         basis=Basis.AS_WEIGHED,
         label="Gap as weighed",
         formula="m_s - m_r",
-        inputs=_masses(results, comparison, place),
+        inputs=masses(results, comparison, place),
     )
 
 
 def _energy_share(results: Results, comparison: Comparison, place: int) -> Figure:
+    reference = reference_pack(results, comparison, place)
+    reason = why_no_gap(comparison, place, basis=Basis.EQUAL_ENERGY)
     return Figure(
         key="energy share",
         label="Energy share of the gap",
@@ -180,123 +145,113 @@ def _energy_share(results: Results, comparison: Comparison, place: int) -> Figur
         unit="kg",
         formula="m_r (E_s - E_r) / E_r",
         inputs=(
-            *_masses(results, comparison, place),
-            *_energies(results, comparison, place),
+            *compared_mass("m_r", reference, comparison, place),
+            *energies(results, comparison, place),
         ),
         source=_SPLIT,
+        missing=reason.what if reason else "",
     )
 
 
 def _density_share(results: Results, comparison: Comparison, place: int) -> Figure:
     return _gap(
-        results,
         comparison,
         place,
         basis=Basis.EQUAL_ENERGY,
         label="Gap at equal energy (density share)",
         formula="m_s - m_r E_s / E_r",
         inputs=(
-            *_masses(results, comparison, place),
-            *_energies(results, comparison, place),
+            *masses(results, comparison, place),
+            *energies(results, comparison, place),
         ),
         source=_SPLIT,
     )
 
 
 def _scaled(results: Results, comparison: Comparison, place: int) -> Figure:
-    reference = _reference(results, comparison, place)
+    reference = reference_pack(results, comparison, place)
+    low = float(comparison.scaled_low_kg[place])
+    high = float(comparison.scaled_high_kg[place])
     return _gap(
-        results,
         comparison,
         place,
         basis=Basis.SCALED,
         label="Gap scaled",
         formula="m_s - [c_r x + (m_r - c_r) x^b], x = E_s / E_r",
         inputs=(
-            *_masses(results, comparison, place),
-            *_energies(results, comparison, place),
-            _cells("c_r", reference),
-            Input("b, exponent", comparison.exponent, "", _STUDY),
-            Input("gap at b = 0", _flat(comparison, place), "kg"),
-            Input("gap at b = 1", float(comparison.density_share_kg[place]), "kg"),
+            *masses(results, comparison, place),
+            *energies(results, comparison, place),
+            cells("c_r", reference),
+            Input("b, exponent", comparison.exponent, "", STUDY),
+            Input("least gap over b from 0 to 1", low, "kg", _BAND),
+            Input("greatest gap over b from 0 to 1", high, "kg", _BAND),
         ),
     )
 
 
-def _flat(comparison: Comparison, place: int) -> float:
-    """Give the end of the scaled band that is not the gap at equal energy, kg."""
-    ends = (comparison.scaled_low_kg[place], comparison.scaled_high_kg[place])
-    equal = comparison.density_share_kg[place]
-    return float(max(ends, key=lambda end: abs(end - equal)))
-
-
 def _structure(results: Results, comparison: Comparison, place: int) -> Figure:
-    reference = _reference(results, comparison, place)
+    reference = reference_pack(results, comparison, place)
     return _gap(
-        results,
         comparison,
         place,
         basis=Basis.STRUCTURE,
         label="Gap of the structure only",
         formula="(m_s - c_s) - (m_r - c_r) x^b, x = E_s / E_r",
         inputs=(
-            *_masses(results, comparison, place),
-            *_energies(results, comparison, place),
-            _cells("c_s", comparison.subject),
-            _cells("c_r", reference),
-            Input("b, exponent", comparison.exponent, "", _STUDY),
+            *masses(results, comparison, place),
+            *energies(results, comparison, place),
+            cells("c_s", comparison.subject),
+            cells("c_r", reference),
+            Input("b, exponent", comparison.exponent, "", STUDY),
         ),
     )
 
 
-def _to_trend(results: Results, comparison: Comparison, place: int) -> Figure:
-    trend = comparison.trend
-    subject = comparison.subject
-    inputs = [
-        *_mass("m_s", subject, subject.mass_kg),
-        _energy("E_s", subject),
-    ]
+def _to_trend(_results: Results, comparison: Comparison, _place: int) -> Figure:
+    trend, subject = comparison.trend, comparison.subject
+    inputs = [scale_mass("m_s", subject), energy("E_s", subject)]
+    law, source = "m_hat = a + b E", _LINES[TrendKind.LEAST_SQUARES]
     if trend is not None:
-        inputs += [
-            Input("n, peers", trend.n, "", f"{trend.kind}, subject left out"),
-            Input("m_hat(E_s)", float(trend.predict_kg(subject.energy_kwh)), "kg"),
-            Input("residual s", trend.residual_s, _residual_unit(trend)),
-            Input("R2", trend.r_squared),
-        ]
+        source = _LINES[trend.kind]
+        inputs += _of_line(trend, subject.energy_kwh)
+        if trend.kind is TrendKind.POWER_LAW:
+            law = "m_hat = exp(a) E^b"
     return _gap(
-        results,
         comparison,
-        place,
+        _place,
         basis=Basis.TREND,
         label="Gap to the trend of the peers",
-        formula="m_s - m_hat(E_s)",
+        formula=f"m_s - m_hat(E_s), {law}",
         inputs=tuple(inputs),
-        source="ordinary least squares and its prediction interval, as in "
-        "NIST/SEMATECH e-Handbook of Statistical Methods, 4.5.1",
+        source=f"{source}; the peers' masses as weighed, on one energy basis, the "
+        "subject left out",
     )
 
 
-def _residual_unit(trend: LinearTrend) -> str:
-    return "of ln m" if trend.kind == TrendKind.POWER_LAW else "kg"
+_LINES = {
+    TrendKind.LEAST_SQUARES: "ordinary least squares and its prediction error, as in "
+    "NIST/SEMATECH e-Handbook of Statistical Methods, 4.5.1",
+    TrendKind.THEIL_SEN: "median of the slopes of all pairs (Theil-Sen); its "
+    "prediction error by the formula of least squares, an approximation",
+    TrendKind.POWER_LAW: "ordinary least squares in logarithms: m_hat is the median "
+    "mass, not its mean; prediction error first order",
+}
 
 
-def _u_gap(results: Results, comparison: Comparison, place: int) -> Figure:
-    value = float(comparison.gap_u_kg[place])
-    return Figure(
-        key="u(gap)",
-        label="Standard uncertainty of the gap",
-        value=value,
-        unit="kg",
-        formula="u^2 = sum of (sensitivity x standard uncertainty)^2",
-        inputs=(
-            *_masses(results, comparison, place),
-            *_energies(results, comparison, place),
-        ),
-        source=_GUM + "; a stated tolerance counts as rectangular (4.3.7)",
-        missing="How one of the masses is known is not recorded."
-        if math.isnan(value)
-        else "",
-    )
+def _of_line(trend: LinearTrend, energy_kwh: float) -> list[Input]:
+    in_logs = trend.kind is TrendKind.POWER_LAW
+    drawn = f", {trend.sampled_pairs} pairs drawn" if trend.sampled_pairs else ""
+    error_kg = float(trend.prediction_uncertainty_kg(energy_kwh))
+    span = f"{trend.least_energy_kwh:g} to {trend.greatest_energy_kwh:g} kWh"
+    return [
+        Input("n, peers", trend.n, "", f"{trend.kind}{drawn}, {span}"),
+        Input("a", trend.intercept, "" if in_logs else "kg", "fit"),
+        Input("b", trend.slope, "" if in_logs else "kg/kWh", "fit"),
+        Input("m_hat(E_s)", float(trend.predict_kg(energy_kwh)), "kg", "fit"),
+        Input("prediction error of m_hat", error_kg, "kg", "fit"),
+        Input("residual s", trend.residual_s, "of ln m" if in_logs else "kg", "fit"),
+        Input("R2 of ln m" if in_logs else "R2", trend.r_squared, "", "fit"),
+    ]
 
 
 def _value(which: str) -> Callable[[Results, Comparison, int], Figure]:
@@ -305,6 +260,7 @@ def _value(which: str) -> Callable[[Results, Comparison, int], Figure]:
         worth = getattr(study, f"worth_{which}_per_kg")
         valuation = results.valuation
         values = getattr(valuation, which) if valuation else None
+        missing = why_no_gap(comparison, place, basis=comparison.basis)
         reason = study.worth_reason or "set in the study, no reason written"
         return Figure(
             key=f"value {which}",
@@ -315,37 +271,35 @@ def _value(which: str) -> Callable[[Results, Comparison, int], Figure]:
             inputs=(
                 Input("worth", worth, f"{study.currency}/kg", reason),
                 Input(f"gap {comparison.basis}", float(comparison.gap_kg[place]), "kg"),
-                Input("share captured", study.share_captured, "", _STUDY),
+                Input("share captured", study.share_captured, "", STUDY),
             ),
             source="the person's own worth per kilogram",
+            missing=missing.what if missing else "",
         )
 
     return build
 
 
 def _density(_results: Results, comparison: Comparison, place: int) -> Figure:
-    return _density_figure(
-        "density", comparison.subject, float(comparison.subject_mass_kg[place]), "s"
-    )
+    return _density_figure("density", comparison.subject, comparison, place)
 
 
 def _reference_density(results: Results, comparison: Comparison, place: int) -> Figure:
-    reference = _reference(results, comparison, place)
-    mass_kg = float(comparison.reference_mass_kg[place])
-    return _density_figure("reference density", reference, mass_kg, "r")
+    reference = reference_pack(results, comparison, place)
+    return _density_figure("reference density", reference, comparison, place)
 
 
-def _density_figure(key: str, pack: Pack, mass_kg: float, suffix: str) -> Figure:
+def _density_figure(key: str, pack: Pack, comparison: Comparison, place: int) -> Figure:
+    suffix = "r" if key == "reference density" else "s"
+    mass = compared_mass(f"m_{suffix}", pack, comparison, place)
     return Figure(
         key=key,
-        label=f"Gravimetric energy density of {pack.name}",
-        value=float(gravimetric_density_wh_per_kg(pack.energy_kwh, mass_kg)),
+        label=f"Gravimetric energy density of {pack.name}"
+        + (" as compared" if len(mass) > 1 else ""),
+        value=float(gravimetric_density_wh_per_kg(pack.energy_kwh, mass[0].value)),
         unit="Wh/kg",
         formula=f"1000 E_{suffix} / m_{suffix}",
-        inputs=(
-            _energy(f"E_{suffix}", pack),
-            *_mass(f"m_{suffix}", pack, mass_kg),
-        ),
+        inputs=(energy(f"E_{suffix}", pack), *mass),
         source=_PRACTICE,
     )
 
@@ -357,7 +311,7 @@ _BUILDERS: dict[str, Callable[[Results, Comparison, int], Figure]] = {
     "gap scaled": _scaled,
     "gap to trend": _to_trend,
     "gap structure": _structure,
-    "u(gap)": _u_gap,
+    "u(gap)": uncertainty_figure,
     "value low": _value("low"),
     "value likely": _value("likely"),
     "value high": _value("high"),

@@ -11,14 +11,17 @@ from numpy.typing import NDArray
 from benchpack.errors import Problem, Severity
 from benchpack.model.library import Library
 from benchpack.model.pack import PACK_FIELDS, USUAL_DENSITY
+from benchpack.results.boundaries import weighed_without_cells
 from benchpack.results.cautions import (
     CELLS_SHARE_BAND,
     NEW_HEALTH_PCT,
     POORLY_KNOWN,
+    cells_apart,
     pack_cautions,
 )
 from benchpack.results.closure import Grade, closure_of
 from benchpack.results.pack_columns import cells_share, density_wh_per_kg
+from benchpack.results.wording import IN_FILES
 
 
 def library_problems(library: Library) -> list[Problem]:
@@ -32,7 +35,7 @@ def library_problems(library: Library) -> list[Problem]:
     found: list[Problem] = []
     packs = library.packs
     for row in np.flatnonzero(doubtful_packs(library)).tolist():
-        found.extend(pack_cautions(library, packs[row]))
+        found.extend(pack_cautions(library, packs[row], IN_FILES))
     found.extend(_of_references(library))
     return found
 
@@ -64,10 +67,20 @@ def doubtful_packs(library: Library) -> NDArray[np.bool_]:
     doubtful |= packs.columns["state_of_health_pct"] < NEW_HEALTH_PCT
     for word in POORLY_KNOWN:
         doubtful |= np.asarray(packs.columns["mass_known_by"] == str(word), dtype=bool)
+    boundaries = packs.columns["boundary"].tolist()
+    different = {id(boundary): boundary for boundary in boundaries}
+    lacking = {key for key, one in different.items() if weighed_without_cells(one)}
+    if lacking:
+        doubtful |= np.array([id(boundary) in lacking for boundary in boundaries])
     for name in _recorded(library):
-        closure = closure_of(library, name)
-        if closure.grade is Grade.FAIL or closure.assumed_kg > 0:
-            doubtful[packs.position(name)] = True
+        closure, row = closure_of(library, name), packs.position(name)
+        cells_kg = float(packs.columns["cells_mass_kg"][row])
+        if (
+            closure.grade is Grade.FAIL
+            or closure.assumed_kg > 0
+            or cells_apart(cells_kg, closure)
+        ):
+            doubtful[row] = True
     return doubtful
 
 

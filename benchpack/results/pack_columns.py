@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
@@ -16,8 +15,8 @@ from benchpack.calc.densities import (
     volumetric_density_wh_per_l,
 )
 from benchpack.calc.uncertainty import standard_uncertainty_from_tolerance
-from benchpack.model.pack_table import Column, PackTable
-from benchpack.model.words import RELATIVE_UNCERTAINTY, KnownBy
+from benchpack.model.pack_table import PackTable
+from benchpack.model.words import RELATIVE_UNCERTAINTY
 
 FloatArray = NDArray[np.float64]
 
@@ -55,31 +54,50 @@ def structure_kg_per_kwh(packs: PackTable) -> FloatArray:
     )
 
 
-def mass_uncertainty_kg(packs: PackTable) -> FloatArray:
-    """Give the standard uncertainty of every pack's mass, kg, shape (n,).
+def mass_uncertainty_kg(packs: PackTable, rows: NDArray[np.intp]) -> FloatArray:
+    """Give the standard uncertainty of the mass of some packs, kg, shape (k,).
 
     A stated tolerance counts as rectangular (JCGM 100:2008 4.3.7); without one the
-    way the mass is known sets a share of it (common practice, no source); NaN where
-    neither was recorded.
+    way the mass is known sets a share of it (common practice, no source).
+
+    Parameters
+    ----------
+    packs : PackTable
+        The packs.
+    rows : ndarray of int, shape (k,)
+        Rows of the packs that are asked about.
+
+    Returns
+    -------
+    ndarray, shape (k,)
+        NaN where neither was recorded.
     """
-    stated = standard_uncertainty_from_tolerance(packs.columns["mass_tolerance_kg"])
-    known_by: Column = packs.columns["mass_known_by"]
-    shares: dict[Any, float] = {
-        str(word): math.nan if share is None else share
-        for word, share in RELATIVE_UNCERTAINTY.items()
-    }
-    if len(known_by) and np.all(known_by == KnownBy.UNSTATED):
-        share = np.full(len(packs), np.nan)
-    else:
-        share = np.array([shares[word] for word in known_by], dtype=np.float64)
-    return np.where(np.isnan(stated), share * packs.columns["mass_kg"], stated)
+    tolerance_kg = packs.columns["mass_tolerance_kg"][rows]
+    stated = standard_uncertainty_from_tolerance(tolerance_kg)
+    known_by = packs.columns["mass_known_by"][rows].tolist()
+    share = np.fromiter(map(_SHARES.__getitem__, known_by), np.float64, len(known_by))
+    return np.where(np.isnan(stated), share * packs.columns["mass_kg"][rows], stated)
 
 
-def energy_uncertainty_kwh(packs: PackTable) -> FloatArray:
-    """Give the standard uncertainty of every pack's energy, kWh, shape (n,).
+_SHARES: dict[str, float] = {
+    str(word): math.nan if share is None else share
+    for word, share in RELATIVE_UNCERTAINTY.items()
+}
+
+
+def energy_uncertainty_kwh(packs: PackTable, rows: NDArray[np.intp]) -> FloatArray:
+    """Give the standard uncertainty of the energy of some packs, kWh, shape (k,).
 
     A stated tolerance counts as rectangular (JCGM 100:2008 4.3.7); an energy without
     one counts as exact.
+
+    Parameters
+    ----------
+    packs : PackTable
+        The packs.
+    rows : ndarray of int, shape (k,)
+        Rows of the packs that are asked about.
     """
-    stated = standard_uncertainty_from_tolerance(packs.columns["energy_tolerance_kwh"])
+    tolerance_kwh = packs.columns["energy_tolerance_kwh"][rows]
+    stated = standard_uncertainty_from_tolerance(tolerance_kwh)
     return np.nan_to_num(stated, nan=0.0)

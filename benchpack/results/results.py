@@ -12,16 +12,13 @@ from benchpack.calc.worth import value_per_pack
 from benchpack.errors import DataError, Problem
 from benchpack.model.library import Library
 from benchpack.model.study import Study
-from benchpack.model.words import Basis
 from benchpack.results.cautions import cautions_for
 from benchpack.results.closure import Closure, closure_of
 from benchpack.results.comparison import Comparison, compare
 from benchpack.results.subsystems import SubsystemSplit, split_by_subsystem
+from benchpack.results.uncounted import why_no_gap
 
 FloatArray = NDArray[np.float64]
-
-COVERAGE_FACTOR = 2.0
-"""Ranges on screen are this many standard uncertainties (JCGM 100:2008 6.3)."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -83,7 +80,8 @@ class Results:
         """Give the gap to the reference less and plus its expanded uncertainty, kg."""
         if self.comparison is None or self.place is None:
             return float("nan"), float("nan")
-        half = COVERAGE_FACTOR * float(self.comparison.gap_u_kg[self.place])
+        factor = self.comparison.uncertain.coverage_factor(self.place)
+        half = factor * float(self.comparison.gap_u_kg[self.place])
         return self.gap_kg - half, self.gap_kg + half
 
     def closure(self, pack: str) -> Closure:
@@ -105,8 +103,6 @@ _WORTH_ONLY = {
     "currency",
     "share_captured",
     "target_kg",
-    "mass_unit",
-    "decimal_mark",
 }
 
 
@@ -195,39 +191,11 @@ def _without_comparison(library: Library, study: Study, problem: Problem) -> Res
 
 def _missing(comparison: Comparison, study: Study, place: int | None) -> Problem | None:
     """Say why there is no gap to the reference on the basis, or None if there is."""
-    if place is None:
-        return Problem(
-            f"There is no pack {study.reference!r} to be the reference."
-            if study.reference
-            else "No reference is chosen.",
-            "Choose a pack other than the subject.",
-            value=study.reference,
-        )
-    if not np.isnan(comparison.gap_kg[place]):
-        return None
-    if study.basis is Basis.TREND and comparison.trend_problem is not None:
-        return comparison.trend_problem
-    if not comparison.comparable[place]:
-        return Problem(
-            f"{comparison.subject.name} and {study.reference} state their energy "
-            "on different bases, one gross and one usable.",
-            "Record both on one basis, or count the gap as weighed.",
-            record=study.reference,
-            column="energy basis",
-        )
-    return Problem(
-        f"The mass of the cells of {_without_cells(comparison, study, place)} is "
-        f"not known, so there is no gap {study.basis}.",
-        "Fill it in, or choose another basis.",
-        record=study.reference,
-        column="cells mass",
-    )
-
-
-def _without_cells(comparison: Comparison, study: Study, place: int) -> str:
-    names = []
-    if comparison.subject.cells_mass_kg is None and study.basis is Basis.STRUCTURE:
-        names.append(comparison.subject.name)
-    if np.isnan(comparison.reference_cells_kg[place]):
-        names.append(study.reference)
-    return " and ".join(names)
+    if place is not None:
+        return why_no_gap(comparison, place, basis=study.basis)
+    what = "No reference is chosen."
+    if study.reference == study.subject:
+        what = f"{study.subject} is measured against itself."
+    elif study.reference:
+        what = f"There is no pack {study.reference!r} to be the reference."
+    return Problem(what, "Choose a pack other than the subject.", value=study.reference)

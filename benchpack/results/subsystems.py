@@ -9,6 +9,7 @@ from numpy.typing import NDArray
 
 from benchpack.calc.groups import GroupSplit, split_by_group
 from benchpack.model.library import Library
+from benchpack.results.boundaries import TakenOut
 from benchpack.results.closure import Closure, closure_of
 from benchpack.results.comparison import Comparison
 
@@ -24,19 +25,19 @@ class SubsystemSplit:
     names : tuple of str
         Subsystems, the last being what is unaccounted.
     subject, reference : Closure
-        Masses by subsystem of the two packs.
+        Masses by subsystem of the two packs, everything recorded.
     gaps : GroupSplit
-        Gaps by subsystem; they sum to the packs' own.
-    boundary_kg : float
-        What was taken out for unlike boundaries, subject less reference, kg. It sits
-        in the row of what is unaccounted.
+        Gaps by subsystem as compared; they sum to the packs' own.
+    taken_out : tuple of TakenOut
+        What was left out of the rows for unlike boundaries: each item out of its
+        subsystem, or out of what is unaccounted where no part is named like it.
     """
 
     names: tuple[str, ...]
     subject: Closure
     reference: Closure
     gaps: GroupSplit
-    boundary_kg: float = 0.0
+    taken_out: tuple[TakenOut, ...] = ()
 
     @property
     def is_recorded(self) -> bool:
@@ -67,18 +68,24 @@ def split_by_subsystem(
         return None
     subject = closure_of(library, comparison.subject.name)
     reference = closure_of(library, str(comparison.names[place]))
-    subject_kg = float(comparison.subject_mass_kg[place])
-    reference_kg = float(comparison.reference_mass_kg[place])
+    taken_out = comparison.boundary(place).taken_out
     energy_kwh = comparison.subject.energy_kwh
     gaps = split_by_group(
-        list(subject.masses_kg.values()),
-        list(reference.masses_kg.values()),
-        subject_mass_kg=subject_kg,
-        reference_mass_kg=reference_kg,
+        _compared(subject, taken_out),
+        _compared(reference, taken_out),
+        subject_mass_kg=float(comparison.subject_mass_kg[place]),
+        reference_mass_kg=float(comparison.reference_mass_kg[place]),
         subject_energy_kwh=energy_kwh if comparison.comparable[place] else np.nan,
         reference_energy_kwh=float(comparison.reference_energy_kwh[place]),
     )
-    taken_kg = (comparison.subject.mass_kg - subject_kg) - (
-        reference.pack_mass_kg - reference_kg
-    )
-    return SubsystemSplit(tuple(subject.rows_kg()), subject, reference, gaps, taken_kg)
+    names = tuple(subject.rows_kg())
+    return SubsystemSplit(names, subject, reference, gaps, taken_out)
+
+
+def _compared(closure: Closure, taken_out: tuple[TakenOut, ...]) -> list[float]:
+    """Give the masses by subsystem of one pack less what was taken out of it."""
+    masses = dict(closure.masses_kg)
+    for item in taken_out:
+        if item.pack == closure.pack and item.subsystem in masses:
+            masses[item.subsystem] -= item.mass_kg
+    return list(masses.values())

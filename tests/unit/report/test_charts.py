@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 from numpy.testing import assert_allclose
 
+from benchpack.model.boundary import parse_boundary
+from benchpack.model.part import Part
 from benchpack.model.study import Study
-from benchpack.model.words import Basis
+from benchpack.model.words import Basis, EnergyBasis, Subsystem, TrendKind
+from benchpack.report.display import Display
 from benchpack.report.gap_charts import (
     energy_mass_spec,
     gap_bars_spec,
@@ -15,7 +20,7 @@ from benchpack.report.gap_charts import (
 )
 from benchpack.report.worth_charts import fan_spec, value_bars_spec
 from benchpack.results.results import compute
-from tests.unit.results.packs import bench, library, pack
+from tests.unit.results.packs import bench, library, pack, part
 
 BUILDERS = (energy_mass_spec, gap_bars_spec, waterfall_spec, fan_spec, value_bars_spec)
 
@@ -89,3 +94,73 @@ def test_no_gap_and_no_target_say_what_to_do() -> None:
     spec = fan_spec(compute(records, study))
     assert spec.is_empty
     assert "nothing to save" in spec.empty_sentence
+
+
+def test_titles_and_notes_of_peers_that_cannot_be_compared() -> None:
+    records = library(
+        pack("Heron", 70, 460),
+        pack("Egret", 80, 400, energy_basis=EnergyBasis.USABLE),
+    )
+    results = compute(records, Study(subject="Heron", reference="Egret"))
+    title = energy_mass_spec(results).title
+    assert title == "Heron and its peers cannot be compared in energy"
+    bars = gap_bars_spec(results)
+    assert bars.title == "No gap can be counted at equal energy"
+    assert bars.note == "Not counted: 1 on another energy basis."
+    steps = waterfall_spec(results)
+    assert steps.title == "The gap as weighed, its energy share not known"
+    assert "Hatched" not in steps.note
+    assert value_bars_spec(results).title == "No gap can be valued"
+
+
+def test_a_peer_on_another_energy_basis_is_not_called_denser() -> None:
+    records = library(
+        pack("Heron", 70, 460),
+        pack("Egret", 80, 400, energy_basis=EnergyBasis.USABLE),
+        pack("Ibis", 60, 410),
+    )
+    results = compute(records, Study(subject="Heron", reference="Ibis"))
+    title = energy_mass_spec(results).title
+    assert title == "0 of 1 peer are denser than Heron"
+
+
+def test_a_trend_through_few_peers_gives_its_wide_range() -> None:
+    records, study = bench(basis=Basis.TREND, trend=TrendKind.THEIL_SEN)
+    results = compute(records, study)
+    low, high = results.gap_range_kg()
+    note = gap_bars_spec(results).note.replace("\u00a0", " ").replace("\u2212", "-")
+    assert f"95 % range by Student t: {low:+.1f} kg to {high:+.1f} kg." in note
+    assert "with about 95 % chance" in energy_mass_spec(results).note
+    assert value_bars_spec(results).title.startswith("The gap to the trend is")
+
+
+def test_the_gap_as_weighed_is_valued_with_what_it_carries() -> None:
+    records = library(pack("Heron", 82, 489), pack("Egret", 75, 439))
+    question = Study(subject="Heron", reference="Egret", basis=Basis.AS_WEIGHED)
+    note = fan_spec(compute(records, question)).note.replace("\u00a0", " ")
+    assert note.endswith(
+        "41.0 kg of the gap as weighed carries energy and is no saving."
+    )
+    none = replace(question, share_captured=0.0)
+    assert fan_spec(compute(records, none)).title.startswith("None of the gap")
+
+
+def test_steps_name_what_was_taken_out_and_what_has_no_mass() -> None:
+    records = library(
+        pack("Heron", 70, 460, boundary=parse_boundary("coolant=in 6")),
+        pack("Egret", 80, 470, boundary=parse_boundary("coolant=out")),
+        parts=(
+            part("Heron", "tray", 60, Subsystem.TRAY),
+            Part("Heron", "foil"),
+            part("Egret", "tray", 50, Subsystem.TRAY),
+        ),
+    )
+    results = compute(records, Study(subject="Heron", reference="Egret"))
+    note = waterfall_spec(results).note.replace("\u00a0", " ")
+    assert "Taken out for the boundary: 6.0 kg of coolant (Heron)." in note
+    assert "Unaccounted holds 1 part or joint without a mass." in note
+
+
+def test_a_range_of_money_starts_with_its_lower_end() -> None:
+    text = Display(Study()).money_range_text(-311.0, -104.0, -623.0)
+    assert text == "\u2212311\u00a0EUR (\u2212623 to \u2212104)"

@@ -44,10 +44,10 @@ def test_heavier_with_more_energy_is_split() -> None:
 def test_the_sign_can_turn() -> None:
     text = said((70, 460), (80, 470))
     assert "Heron is 10.0 kg lighter than Egret." in text
-    assert "Its 10.0 kWh of smaller energy accounts for 58.8 kg less" in text
+    assert "It holds 10.0 kWh less, which accounts for 58.8 kg; " in text
     assert "at equal energy it is 48.8 kg" in text
     assert "heavier, worth 146 EUR a pack." in text
-    assert text.endswith("The sign turns between as weighed and equal energy.")
+    assert text.endswith("As weighed and at equal energy point opposite ways.")
 
 
 def test_lighter_at_equal_energy_promises_nothing() -> None:
@@ -94,6 +94,74 @@ def test_share_pounds_comma_and_currency_are_followed() -> None:
     )
     assert "110,2 lb heavier" in text
     assert "USD a pack if 50 % of it is captured" in text
+
+
+def test_less_energy_and_lighter_is_split_as_well() -> None:
+    text = said((70, 400), (80, 470))
+    assert "58.8 kg of that comes from holding 10.0 kWh less; 11.2 kg (" in text
+    assert "is better density, so there is nothing to save on this basis." in text
+
+
+def test_a_gap_that_shows_as_zero_has_no_sign() -> None:
+    text = said((82, 439 * 82 / 75 + 0.02), (75, 439))
+    assert "of extra energy; at equal energy it is neither heavier nor lighter," in text
+    assert "opposite" not in text
+    weighed = said((75, 439.01), (75, 439), basis=Basis.AS_WEIGHED)
+    assert "Both hold the same energy; at equal energy it is neither" in weighed
+    assert (
+        "As weighed it is neither heavier nor lighter, so there is nothing" in weighed
+    )
+
+
+def test_a_small_difference_of_energy_is_not_written_as_none() -> None:
+    text = said((80.04, 480), (80, 470))
+    assert "carries its 0.04 kWh of extra energy" in text
+
+
+def test_nothing_captured_or_nothing_paid_is_not_sold() -> None:
+    none = said((82, 489), (75, 439), share_captured=0.0)
+    assert "is density, but none of it is captured." in none
+    free = said((82, 489), (75, 439), worth_low_per_kg=0.0, worth_likely_per_kg=0.0)
+    assert "worth 0 EUR a pack." in free
+    little = said((82, 489), (75, 439), worth_low_per_kg=0, worth_likely_per_kg=0.01)
+    assert "worth under 1 EUR a pack." in little
+    tiny = said((82, 489), (75, 439), share_captured=0.002)
+    assert "if under 1 % of it is captured" in tiny
+
+
+def test_the_scaled_gap_says_how_far_the_exponent_moves_it() -> None:
+    text = said((70, 460), (80, 470), basis=Basis.SCALED, decimal_mark=",")
+    assert "Scaled with exponent 0,5 it is" in text
+    assert "Over exponents 0 to 1 it runs from 25,2 kg to 48,8 kg heavier." in text
+    turned = said((81, 498), (64.1, 404.2), basis=Basis.SCALED)
+    assert " lighter to " in turned
+    assert turned.rstrip(".").endswith("point opposite ways")
+
+
+def test_the_gap_as_weighed_is_not_sold_as_a_saving() -> None:
+    text = said((82, 489), (75, 439), basis=Basis.AS_WEIGHED)
+    assert "worth 150 EUR a pack with the energy share counted in." in text
+
+
+def test_a_counted_basis_that_points_the_other_way_is_said() -> None:
+    records = library(
+        pack("Heron", 81, 505, cells_mass_kg=320),
+        pack("Egret", 80, 505, cells_mass_kg=385),
+    )
+    study = Study(subject="Heron", reference="Egret", basis=Basis.STRUCTURE)
+    text = plain_text(headline(compute(records, study)))
+    assert text.endswith("At equal energy and structure only point opposite ways.")
+
+
+def test_a_pack_weighed_without_its_cells_is_not_split() -> None:
+    records = library(
+        pack("Heron", 82, 489),
+        pack("Egret", 75, 140, boundary=parse_boundary("cells=out")),
+    )
+    study = Study(subject="Heron", reference="Egret")
+    text = plain_text(headline(compute(records, study)))
+    assert "Egret was weighed without its cells" in text
+    assert "worth" not in text
 
 
 def test_mixed_energy_is_not_split() -> None:

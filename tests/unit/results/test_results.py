@@ -12,11 +12,13 @@ from hypothesis import strategies as st
 from numpy.testing import assert_allclose
 
 from benchpack.errors import RequestError
+from benchpack.model.boundary import parse_boundary
 from benchpack.model.words import Basis, EnergyBasis, KnownBy, Subsystem
-from benchpack.results.cautions import bases_disagree, row_warnings
+from benchpack.results.cautions import row_warnings
 from benchpack.results.closure import Grade, closure_of
 from benchpack.results.explain import EXPLAINED, explain
 from benchpack.results.library_check import library_problems
+from benchpack.results.pair_cautions import bases_disagree
 from benchpack.results.results import compute
 from tests.unit.results.packs import bench, library, pack, part
 
@@ -162,7 +164,7 @@ def test_bases_that_disagree_are_told() -> None:
     assert comparison is not None
     assert results.place is not None
     assert bases_disagree(comparison, results.place)
-    assert "at equal energy +48.8 kg" in results.cautions[0].what
+    assert "at equal energy +48.8\u00a0kg" in results.cautions[0].what
 
 
 def test_troublesome_records_draw_cautions() -> None:
@@ -189,11 +191,19 @@ def test_troublesome_records_draw_cautions() -> None:
     } <= columns
     comparison = results.comparison
     assert comparison is not None
-    assert "92 % state of health" in row_warnings(records, comparison, 0)
+    assert "92 % state of health" in next(row_warnings(records, comparison))
 
 
 def test_a_sound_pair_draws_no_caution() -> None:
-    records = library(pack("Heron 70", 70, 460), pack("Egret 69", 69, 430))
+    known = {
+        "energy_tolerance_kwh": 0.5,
+        "boundary": parse_boundary(
+            "coolant=out; bottom shield=out; onboard charger=out"
+        ),
+    }
+    records = library(
+        pack("Heron 70", 70, 460, **known), pack("Egret 69", 69, 430, **known)
+    )
     results = compute(records, bench(reference="Egret 69")[1])
     assert results.cautions == ()
 
