@@ -96,6 +96,8 @@ def _density_finding(
     if peers == 0:
         alone = len(comparison) == 0
         return f"{comparison.subject.name} {'stands alone' if alone else _UNLIKE}"
+    if denser == 0:
+        return f"No peer is denser than {comparison.subject.name}"
     verb = "is" if denser == 1 else "are"
     return (
         f"{denser} of {peers} {plural('peer', peers)} {verb} denser than "

@@ -201,7 +201,14 @@ def row_warnings(library: Library, comparison: Comparison) -> Iterator[str]:
             *pack_cautions(library, reference, IN_FILES),
             *trend,
         ]
-        yield " ".join(dict.fromkeys(problem.what for problem in found))
+        yield " ".join(dict.fromkeys(map(_named, found)))
+
+
+def _named(problem: Problem) -> str:
+    """Give what is wrong, led by its record where the sentence does not name it."""
+    if not problem.record or problem.record in problem.what:
+        return problem.what
+    return f"{problem.record}: {problem.what}"
 
 
 def _empty(comparison: Comparison, place: int) -> Iterator[Problem]:

@@ -121,7 +121,7 @@ def test_a_peer_on_another_energy_basis_is_not_called_denser() -> None:
     )
     results = compute(records, Study(subject="Heron", reference="Ibis"))
     title = energy_mass_spec(results).title
-    assert title == "0 of 1 peer are denser than Heron"
+    assert title == "No peer is denser than Heron"
 
 
 def test_a_trend_through_few_peers_gives_its_wide_range() -> None:

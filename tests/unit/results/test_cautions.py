@@ -122,6 +122,15 @@ def test_files_hold_kilograms_points_and_hyphens() -> None:
     assert "as weighed -1100.0 kg and at equal energy +862.5 kg" in text
 
 
+def test_a_row_names_the_pack_that_each_warning_is_about() -> None:
+    records = library(sound("Heron", 70, 460), sound("Egret", 80, 47, year=1950))
+    comparison = compute(records, Study(subject="Heron", reference="Egret")).comparison
+    assert comparison is not None
+    text = next(row_warnings(records, comparison))
+    assert "Egret: The pack comes to 1702 Wh/kg" in text
+    assert "Egret: year is 1950" in text
+
+
 def test_another_unit_is_followed_at_once() -> None:
     records, study = bench()
     first = compute(records, study)
