@@ -13,9 +13,14 @@ from pathlib import Path
 from benchpack import __version__
 from benchpack.errors import DataError, Problem, RequestError, Severity
 
-DONE, DATA_AT_FAULT, CALL_AT_FAULT = 0, 1, 2
+DONE, DATA_AT_FAULT, CALL_AT_FAULT, STOPPED = 0, 1, 2, 130
 
 _BASES = ("as-weighed", "equal-energy", "scaled", "trend", "structure")
+_CONTROLS = (*range(9), *range(11, 32), *range(127, 160))
+_TURNERS = (*range(0x202A, 0x202F), *range(0x2066, 0x206A))
+_SHOWN = {c: f"\\x{c:02x}" for c in _CONTROLS} | {c: f"\\u{c:04x}" for c in _TURNERS}
+"""Characters of a name that would steer a terminal, and how they are shown."""
+
 _FILE_HELP = (
     "a library file, a Data Package (datapackage.json or its folder), or a table "
     "(CSV, TSV, XLSX, ODS)"
@@ -49,9 +54,12 @@ def main(argv: Sequence[str] | None = None) -> int:
             # A terminal that lacks a sign shows a question mark, not a traceback.
             stream.reconfigure(errors="replace")
     try:
-        if command is not None:
-            return command(arguments[1:])
-        return _window(arguments)
+        code = _window(arguments) if command is None else command(arguments[1:])
+        if sys.stdout is not None:
+            sys.stdout.flush()
+    except KeyboardInterrupt:
+        _say_error("stopped")
+        return STOPPED
     except DataError as error:
         for problem in error.problems:
             _complain(problem)
@@ -66,21 +74,30 @@ def main(argv: Sequence[str] | None = None) -> int:
         place = f": {error.filename}" if error.filename else ""
         _say_error(f"{error.strerror or error}{place}")
         return CALL_AT_FAULT
+    return code
 
 
 def _print(text: str = "") -> None:
-    sys.stdout.write(text + "\n")
+    # A program that was started without an output has none to write to.
+    if sys.stdout is not None:
+        sys.stdout.write(text.translate(_SHOWN) + "\n")
+
+
+def _say(text: str) -> None:
+    if sys.stderr is not None:
+        sys.stderr.write(text.translate(_SHOWN) + "\n")
 
 
 def _say_error(text: str) -> None:
-    sys.stderr.write(f"benchpack: {text}\n")
+    _say(f"benchpack: {text}")
 
 
 def _complain(problem: Problem) -> None:
     """Write a problem to standard error as one line."""
     text = " ".join(str(problem).split())
-    value = f" (value: {problem.value})" if problem.value else ""
-    sys.stderr.write(f"{problem.severity}: {text}{value}\n")
+    value = " ".join(problem.value.split())
+    value = value if len(value) <= 80 else f"{value[:79]}…"
+    _say(f"{problem.severity}: {text}" + (f" (value: {value})" if value else ""))
 
 
 def _refused(problems: Sequence[Problem]) -> list[Problem]:
@@ -89,6 +106,7 @@ def _refused(problems: Sequence[Problem]) -> list[Problem]:
 
 def _window(arguments: list[str]) -> int:
     parser = argparse.ArgumentParser(
+        allow_abbrev=False,
         prog="benchpack",
         description="Compare traction battery packs and value a lighter one.",
         epilog=_EPILOG,
@@ -97,7 +115,7 @@ def _window(arguments: list[str]) -> int:
     parser.add_argument(
         "file",
         nargs="?",
-        type=Path,
+        type=_path,
         metavar="FILE",
         help=f"{_FILE_HELP}; without it the last library, at first the demo",
     )
@@ -127,12 +145,21 @@ def has_display() -> bool:
     return bool(os.environ.get("DISPLAY") or os.environ.get("WAYLAND_DISPLAY"))
 
 
+def _path(text: str) -> Path:
+    """Give a path, refusing the empty text that an unset variable leaves."""
+    if not text:
+        raise argparse.ArgumentTypeError("the name of the file is empty")
+    return Path(text)
+
+
 def _gaps(arguments: list[str]) -> int:
     parser = argparse.ArgumentParser(
+        allow_abbrev=False,
         prog="benchpack gaps",
         description="Print the gaps of one pack to others and what they are worth.",
+        epilog="A name that begins with a hyphen is given as --subject=-NAME.",
     )
-    parser.add_argument("file", type=Path, metavar="FILE", help=_FILE_HELP)
+    parser.add_argument("file", type=_path, metavar="FILE", help=_FILE_HELP)
     parser.add_argument("--subject", required=True, metavar="NAME")
     parser.add_argument(
         "--reference",
@@ -149,12 +176,13 @@ def _gaps(arguments: list[str]) -> int:
     )
     parser.add_argument("--currency", metavar="CODE", help="EUR for instance")
     parser.add_argument(
-        "--out", type=Path, metavar="CSV", help="also write the table as CSV"
+        "--out", type=_path, metavar="CSV", help="also write the table as CSV"
     )
     return _write_gaps(parser.parse_args(arguments))
 
 
 def _write_gaps(options: argparse.Namespace) -> int:
+    from benchpack.files.outputs import check_output
     from benchpack.files.reading import read_any
     from benchpack.report.gap_text import gap_text
     from benchpack.session.gaps_request import GapsRequest, answer
@@ -166,6 +194,8 @@ def _write_gaps(options: argparse.Namespace) -> int:
         worth_text=options.worth or "",
         currency=(options.currency or "").upper(),
     )
+    if options.out is not None:
+        check_output(options.file, options.out, may_be_folder=False)
     reading = read_any(options.file)
     _report(reading.problems)
     results, at_fault = answer(reading.library, request)
@@ -191,16 +221,25 @@ def _report(problems: Sequence[Problem]) -> bool:
 
 def _check(arguments: list[str]) -> int:
     parser = argparse.ArgumentParser(
+        allow_abbrev=False,
         prog="benchpack check",
         description="Read a file and print what is wrong with it.",
     )
-    parser.add_argument("file", type=Path, metavar="FILE", help=_FILE_HELP)
+    parser.add_argument("file", type=_path, metavar="FILE", help=_FILE_HELP)
     options = parser.parse_args(arguments)
     from benchpack.files.reading import read_any
     from benchpack.results.library_check import library_problems
 
     reading = read_any(options.file)
-    problems = [*reading.problems, *library_problems(reading.library)]
+    known = {(problem.record, problem.what) for problem in reading.problems}
+    problems = [
+        *reading.problems,
+        *(
+            problem
+            for problem in library_problems(reading.library)
+            if (problem.record, problem.what) not in known
+        ),
+    ]
     for problem in problems:
         _complain(problem)
     refused = _refused(problems)
@@ -215,20 +254,24 @@ def _check(arguments: list[str]) -> int:
 
 def _convert(arguments: list[str]) -> int:
     parser = argparse.ArgumentParser(
+        allow_abbrev=False,
         prog="benchpack convert",
         description="Convert between library file, Data Package, XLSX and CSV.",
     )
-    parser.add_argument("file", type=Path, metavar="FILE", help=_FILE_HELP)
+    parser.add_argument("file", type=_path, metavar="FILE", help=_FILE_HELP)
     parser.add_argument(
         "out",
-        type=Path,
+        type=_path,
         metavar="OUT",
-        help="NAME.benchpack, a folder or datapackage.json, NAME.xlsx, NAME.csv",
+        help="NAME.benchpack, a folder or datapackage.json, NAME.xlsx, NAME.csv; "
+        "what is there is replaced",
     )
     parser.add_argument("--currency", metavar="CODE", help="EUR for instance")
     options = parser.parse_args(arguments)
+    from benchpack.files.outputs import check_output
     from benchpack.files.reading import read_any, write_any
 
+    check_output(options.file, options.out, may_be_folder=True)
     reading = read_any(options.file)
     refused = _report(reading.problems)
     currency = _currency(options.currency, reading.currency)
@@ -255,11 +298,12 @@ def _currency(asked: str | None, stored: str) -> str:
 
 def _pictures(arguments: list[str]) -> int:
     parser = argparse.ArgumentParser(
+        allow_abbrev=False,
         prog="benchpack pictures",
         description="Write every page as PNG, light and dark. Needs no display.",
     )
-    parser.add_argument("file", type=Path, metavar="FILE", help=_FILE_HELP)
-    parser.add_argument("--out", type=Path, required=True, metavar="DIR")
+    parser.add_argument("file", type=_path, metavar="FILE", help=_FILE_HELP)
+    parser.add_argument("--out", type=_path, required=True, metavar="DIR")
     parser.add_argument(
         "--size",
         default="1280x800",

@@ -12,14 +12,19 @@ import numpy as np
 from numpy.typing import NDArray
 
 from benchpack.errors import DataError, Problem
+from benchpack.files.head_words import BASIS_WORDS
 from benchpack.files.mapping import folded
 from benchpack.files.sheet import Column, number_text
 from benchpack.files.study_columns import parse_peers
 from benchpack.model.boundary import UNKNOWN_BOUNDARY, parse_boundary
 from benchpack.model.fields import Field, Kind
+from benchpack.units.absent import is_absent
+from benchpack.units.number_text import decimal_marks
 
 _PLAIN = re.compile(r"[+-]?\d+(?:\.\d*)?(?:[eE][+-]?\d+)?", re.ASCII)
 _COMMA = re.compile(r"[+-]?\d+(?:,\d+)?", re.ASCII)
+_UNSETTLED = re.compile(r"\s*[+-]?[1-9]\d{0,2}\.\d{3}(?!\d)")
+_STATE = "Write it with one decimal mark throughout."
 _YES = frozenset(("true", "yes", "y", "x", "1", "locked"))
 _NO = frozenset(("", "false", "no", "n", "0", "free"))
 
@@ -52,11 +57,14 @@ class Reader:
         The currency that money has to be in.
     verbatim : bool
         True to keep spaces at the ends of a text.
+    hint : str or None
+        The decimal mark of the other columns, for one that speaks for none.
     """
 
     decimal: str | None = None
     currency: str | None = None
     verbatim: bool = False
+    hint: str | None = None
 
     def values(self, field: Field, cells: Column, *, unit: str = "") -> Values:
         """Give the values of one column.
@@ -105,16 +113,17 @@ class Reader:
                 bare[i] = cell
             elif self._is_plain(cell) and isfinite(value := _float(cell)):
                 bare[i] = value
-            elif cell and not cell.isspace():
+            elif cell and not is_absent(cell):
                 odd[i] = cell
-        if odd and self.decimal is None:
-            from benchpack.units.parsing import detect_decimal
-
-            mark = detect_decimal(cell for cell in listed if isinstance(cell, str))
-            if mark is not None:
+        marks: frozenset[str] = frozenset()
+        if self.decimal is None and (odd or self.hint):
+            marks = decimal_marks(cell for cell in listed if isinstance(cell, str))
+            mark = self.hint if not marks else min(marks)
+            if mark is not None and len(marks) < 2:
                 return replace(self, decimal=mark).values(field, cells, unit=unit)
         read = self._in_own_unit(field, bare, unit)
-        return self._with_odd(field, read, odd, unit) if odd else read
+        read = self._with_odd(field, read, odd, unit) if odd else read
+        return _without_unsettled(read, listed) if len(marks) > 1 else read
 
     def _is_plain(self, cell: str) -> bool:
         if self.decimal == ",":
@@ -164,6 +173,17 @@ class Reader:
             return error.problems[0]
 
 
+def _without_unsettled(read: Values, listed: list[Any]) -> Values:
+    """Refuse ``1.234`` in a column that marks decimals in both ways."""
+    column, bad = read.column.copy(), dict(read.bad)
+    for i, cell in enumerate(listed):
+        if isinstance(cell, str) and _UNSETTLED.match(cell):
+            what = f"“{cell.strip()}” may be a thousand or a fraction."
+            bad[i] = Problem(f"{what} The column marks decimals both ways.", _STATE)
+            column[i] = np.nan
+    return Values(column, bad)
+
+
 def _float(cell: str) -> float:
     return float(cell.replace(",", "."))
 
@@ -197,8 +217,10 @@ def _looked_up(cells: Column, read: Callable[[str], Any]) -> Values:
 
 def _choice(field: Field, text: str) -> str | None:
     """Give the word of a closed list, None for an empty cell."""
-    if not text:
+    if is_absent(text):
         return None
+    if field.name == "energy_basis":
+        text = BASIS_WORDS.get(folded(text), text)
     for word in field.choices:
         if text == word or folded(text) == folded(word) != "":
             return word
@@ -210,7 +232,7 @@ def _choice(field: Field, text: str) -> str | None:
 
 def _flag(field: Field, text: str) -> bool:
     word = text.casefold()
-    if word in _YES or word in _NO:
+    if word in _YES or word in _NO or is_absent(word):
         return word in _YES
     raise DataError(
         Problem(f"{field.title} “{text}” is neither yes nor no.", "Use true or false.")

@@ -48,10 +48,14 @@ def read_delimited(
     best = max(tried, key=lambda attempt: attempt.score)
     if best.header_index < 0:
         raise fault(path, "The file holds no table.", "Save the table as CSV.")
-    body = DelimitedBody(path, data, best.delimiter, best.header_index, len(best.head))
+    head = _whole_head(data, best) if len(start) < len(data) else best.head
+    joined = with_units(head, best.below)
+    skip = best.header_index + (1 if joined is None else 2)
+    head = head if joined is None else joined
+    body = DelimitedBody(path, data, best.delimiter, skip, len(head))
     return Sheet(
         source=path.name,
-        header=tuple(best.head),
+        header=tuple(head),
         header_row=best.header_index + 1,
         body=body,
         encoding=encoding,
@@ -65,6 +69,7 @@ class _Attempt:
     head: list[str]
     header_index: int
     score: tuple[float, ...]
+    below: Sequence[str] = ()
 
 
 def _beginning(data: bytes) -> str:
@@ -89,7 +94,8 @@ def _try(
     widths = Counter(len(row) for row in rows[at + 1 :] if any(row))
     usual, times = widths.most_common(1)[0] if widths else (len(head), 1)
     share = times / max(sum(widths.values()), 1) if usual >= len(head) else 0.0
-    return _Attempt(delimiter, head, at, (known, len(head) > 1, share, len(head)))
+    score = (known, len(head) > 1, share, len(head))
+    return _Attempt(delimiter, head, at, score, next(iter(rows[at + 1 :]), ()))
 
 
 def header_index(
@@ -114,6 +120,45 @@ def header_index(
             if number >= least:
                 return i, counts[i] if i < len(counts) else 0
     return -1, 0
+
+
+def _whole_head(data: bytes, attempt: _Attempt) -> list[str]:
+    """Give the heads from the file itself, for they may be longer than its start."""
+    stream = io.TextIOWrapper(io.BytesIO(data), "utf-8", newline="")
+    records = csv_records(stream, attempt.delimiter)
+    return trimmed(next(islice(records, attempt.header_index, None)))
+
+
+def with_units(head: Sequence[str], below: Sequence[str]) -> list[str] | None:
+    """Give the heads with the units that stand in the row below them.
+
+    Parameters
+    ----------
+    head : sequence of str
+        The column heads.
+    below : sequence of str
+        The row below.
+
+    Returns
+    -------
+    list of str or None
+        ``mass [lb]`` for ``mass`` above ``lb``; None where the row is no row of units.
+    """
+    from benchpack.units.parsing import split_header
+
+    joined = list(head)
+    found = 0
+    for i, cell in enumerate(trimmed(below)):
+        text = cell.strip().strip("[]()").strip()
+        if not text.strip("-\u2013\u2014"):
+            continue
+        if i >= len(joined) or split_header(f"x [{text}]")[1] is None:
+            return None
+        found += 1
+        if split_header(joined[i])[1] is None:
+            joined[i] = f"{joined[i].strip()} [{text}]"
+    # One alone may be a short name: packs are called F or L too.
+    return joined if found > 1 else None
 
 
 def trimmed(row: Sequence[str]) -> list[str]:

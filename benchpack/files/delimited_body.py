@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import csv
 import io
-from collections.abc import Collection, Iterator, Mapping
+import re
+from collections.abc import Collection, Iterator, Mapping, Sequence
+from dataclasses import replace
 from functools import cached_property
 from itertools import islice
 from pathlib import Path
@@ -18,6 +20,7 @@ from benchpack.files.sheet import Cells, Column, without_empty
 SMALL_BYTES = 1_000_000
 """Files below this are split without pandas, which takes longer to load."""
 
+_FIGURE = re.compile(r"[+-]?\d[\d.,]*")
 _UNCLOSED = (
     "A quotation mark is opened and never closed.",
     "Close it, or double it where it is part of the text.",
@@ -35,12 +38,12 @@ class DelimitedBody:
     """The records of a text file below its column heads."""
 
     def __init__(
-        self, path: Path, data: bytes, delimiter: str, header_index: int, width: int
+        self, path: Path, data: bytes, delimiter: str, skip: int, width: int
     ) -> None:
         self._path = path
         self._data = data
         self._delimiter = delimiter
-        self._skip = header_index + 1
+        self._skip = skip
         self._width = width
 
     def load(self, numeric: Collection[int], /) -> Cells:
@@ -84,6 +87,7 @@ class DelimitedBody:
         lists: list[list[str]] = [[] for _ in range(width)]
         rows: list[int] = []
         long: dict[int, int] = {}
+        swallowed: dict[int, int] = {}
         last: list[str] = []
         for row, cells in self._numbered():
             last = cells
@@ -91,12 +95,16 @@ class DelimitedBody:
                 continue
             if any(map(str.strip, cells[width:])):
                 long[len(rows)] = len(cells)
+            if any("\n" in cell or "\r" in cell for cell in cells):
+                lines = swallowed_lines(cells, self._delimiter)
+                swallowed.update({len(rows): lines} if lines else {})
             padded = cells[:width] + [""] * (width - len(cells))
             for column, cell in zip(lists, padded, strict=True):
                 column.append(cell)
             rows.append(row)
         self._check_closed(last)
-        return _cells(lists, rows, long)
+        columns = tuple(map(_column, lists))
+        return Cells(columns, np.array(rows, dtype=np.int64), long, swallowed)
 
     def _check_closed(self, last: list[str]) -> None:
         # Text that runs to the end of the file was opened by a stray mark.
@@ -126,7 +134,11 @@ class DelimitedBody:
             for i, name in enumerate(names[:-1])
         ]
         rows = np.arange(self._skip + 1, self._skip + 1 + len(frame), dtype=np.int64)
-        return without_empty(columns, rows)
+        cells = without_empty(columns, rows)
+        ends = max(self._data.count(b"\n"), self._data.count(b"\r"))
+        if ends <= self._skip + len(frame):
+            return cells
+        return replace(cells, swallowed=_swallowed(cells, self._delimiter))
 
     def _frame(self, names: list[str], numeric: dict[str, str | None]) -> Any:
         """Split with pandas; columns of no stated type are guessed as a whole."""
@@ -150,13 +162,56 @@ class DelimitedBody:
         )
 
 
-def _cells(lists: list[list[str]], rows: list[int], long: dict[int, int]) -> Cells:
-    columns = []
-    for cells in lists:
-        column: Column = np.empty(len(rows), dtype=object)
-        column[:] = cells
-        columns.append(column)
-    return Cells(tuple(columns), np.array(rows, dtype=np.int64), long)
+def swallowed_lines(record: Sequence[str], delimiter: str) -> int:
+    """Give the lines of a record that a stray quotation mark made of several.
+
+    Parameters
+    ----------
+    record : sequence of str
+        The cells.
+    delimiter : str
+        What stands between them.
+
+    Returns
+    -------
+    int
+        0 where the record is one: no later line has as many cells as the first, and
+        figures where that has them.
+    """
+    first, *later = (
+        line.split(delimiter) for line in delimiter.join(record).splitlines()
+    )
+    pattern = _figures(first)
+    found = any(
+        len(cells) >= len(first) and len(pattern & _figures(cells)) > 1
+        for cells in later
+    )
+    return len(later) + 1 if found else 0
+
+
+def _figures(cells: Sequence[str]) -> frozenset[int]:
+    return frozenset(i for i, c in enumerate(cells) if _FIGURE.fullmatch(c.strip()))
+
+
+def _swallowed(cells: Cells, delimiter: str) -> dict[int, int]:
+    texts = [column for column in cells.columns if column.dtype == object]
+    at = {
+        i
+        for column in texts
+        for i, cell in enumerate(column.tolist())
+        if "\n" in cell or "\r" in cell
+    }
+    found = {
+        i: swallowed_lines([str(c[i]) for c in cells.columns], delimiter)
+        for i in sorted(at)
+    }
+    return {i: lines for i, lines in found.items() if lines}
+
+
+def _column(cells: list[str]) -> Column:
+    column: Column = np.empty(len(cells), dtype=object)
+    column[:] = cells
+    return column
 
 
 def _is_endless(series: Any) -> bool:

@@ -11,7 +11,7 @@ from sqlalchemy.exc import DBAPIError
 
 from benchpack.errors import DataError
 from benchpack.files.atomic import unwritable
-from benchpack.files.faults import disk_fault, fault
+from benchpack.files.faults import check_ordinary, disk_fault, fault
 
 _HEAD = b"SQLite format 3\0"
 
@@ -75,6 +75,7 @@ def check_head(path: Path) -> None:
     DataError
         With the file as its place.
     """
+    check_ordinary(path)
     with said(path):
         size = path.stat().st_size
         with path.open("rb") as stream:
@@ -86,7 +87,7 @@ def check_head(path: Path) -> None:
     page = int.from_bytes(head[16:18], "big")
     expected = int.from_bytes(head[28:32], "big") * (65536 if page == 1 else page)
     # A journal beside the file means SQLite has yet to bring the size in order.
-    if size < expected and not journal_of(path).exists():
+    if size < expected and not journal_of(path.resolve()).exists():
         raise fault(path, "The library is cut short.", "Go back to a copy of the file.")
 
 

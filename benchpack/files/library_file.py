@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import shutil
 import sqlite3
 import threading
@@ -28,6 +29,10 @@ _CHANGED = (
     "The library was changed elsewhere since it was opened.",
     "Open it again to see the changes, then repeat this one.",
 )
+_GONE = (
+    "The file was moved, deleted or replaced since the library was opened.",
+    "Save a copy under another name, then open that.",
+)
 
 
 class LibraryFile:
@@ -43,6 +48,7 @@ class LibraryFile:
         self._lock = threading.RLock()
         self._engine = _engine(path, read_only=read_only)
         self._revision = 0
+        self._opened: os.stat_result | None = None
 
     @classmethod
     def create(
@@ -75,7 +81,7 @@ class LibraryFile:
             finally:
                 store.close()
             # The journal of the old file must not be played back into the new one.
-            journal_of(path).unlink(missing_ok=True)
+            journal_of(path.resolve()).unlink(missing_ok=True)
         return cls.open(path)
 
     @classmethod
@@ -167,6 +173,7 @@ class LibraryFile:
     @contextmanager
     def _writing(self) -> Iterator[Connection]:
         with self._lock, said(self.path):
+            self._check_in_place()
             with _edit(self._engine) as connection:
                 if _revision(connection) != self._revision:
                     raise fault(self.path, *_CHANGED)
@@ -175,6 +182,17 @@ class LibraryFile:
                     "UPDATE about SET value = value + 1 WHERE key = 'revision'"
                 )
             self._revision += 1
+
+    def _check_in_place(self) -> None:
+        """Refuse to write into a file that its path no longer leads to."""
+        if self._opened is None:
+            return
+        try:
+            there = os.path.samestat(self._opened, self.path.stat())
+        except FileNotFoundError:
+            there = False
+        if not there:
+            raise fault(self.path, *_GONE)
 
     def _lay_out(self, library: Library) -> None:
         with _edit(self._engine) as connection:
@@ -190,11 +208,20 @@ class LibraryFile:
         with self._engine.connect() as connection:
             kind = _pragma(connection, "application_id")
             version = _pragma(connection, "user_version")
+            foreign = connection.exec_driver_sql(
+                "SELECT name FROM sqlite_master WHERE type IN ('trigger', 'view')"
+            ).scalar()
         if kind != schema.APPLICATION_ID or version < 1:
             raise fault(
                 self.path,
                 "This database is no library.",
                 "Open a file that was saved as a library.",
+            )
+        if foreign is not None:
+            raise fault(
+                self.path,
+                f"The library holds {foreign!r}, which would act on every edit.",
+                "Have it removed, or go back to a copy of the file.",
             )
         if version > schema.SCHEMA_VERSION:
             raise fault(
@@ -206,6 +233,7 @@ class LibraryFile:
             self._bring_up_to_date(version, read_only=read_only)
         with self._engine.begin() as connection:
             self._revision = _revision(connection)
+        self._opened = self.path.stat()
 
     def _bring_up_to_date(self, version: int, *, read_only: bool) -> None:
         if read_only:
@@ -298,5 +326,6 @@ def _mark_version(connection: Connection) -> None:
 
 
 def _revision(connection: Connection) -> int:
-    found = connection.exec_driver_sql("SELECT value FROM about WHERE key = 'revision'")
+    sql = "SELECT CAST(value AS INTEGER) FROM about WHERE key = 'revision'"
+    found = connection.exec_driver_sql(sql)
     return int(found.scalar() or 0)

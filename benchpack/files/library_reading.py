@@ -2,21 +2,30 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Mapping, Sequence
 from pathlib import Path
 from types import MappingProxyType
 from typing import Any, TypeVar
 
+import numpy as np
 from sqlalchemy import Connection, Table
 
-from benchpack.errors import DataError
+from benchpack.errors import DataError, Problem
 from benchpack.files import schema
-from benchpack.files.library_rows import Row, packs_from_rows, record_from_row
+from benchpack.files.library_rows import (
+    GO_BACK,
+    Row,
+    packs_from_rows,
+    record_from_row,
+)
+from benchpack.files.pack_reading import impossible
 from benchpack.model.fields import Field
 from benchpack.model.joint import JOINT_FIELDS, Joint
 from benchpack.model.library import Library
 from benchpack.model.material import Material, Source
 from benchpack.model.pack import PACK_FIELDS
+from benchpack.model.pack_table import PackTable
 from benchpack.model.part import PART_FIELDS, Part
 from benchpack.model.study import Study
 
@@ -39,10 +48,11 @@ def read_library(connection: Connection, path: Path) -> Library:
         When a row holds what its record refuses.
     """
     columns = ["id", "position", *(field.name for field in PACK_FIELDS)]
-    packs = packs_from_rows(_select(connection, schema.PACKS, columns))
-    names = dict(zip(packs.ids.tolist(), packs.names.tolist(), strict=True))
     about = dict(_select(connection, schema.ABOUT, ["key", "value"], order="key"))
     try:
+        packs = packs_from_rows(_select(connection, schema.PACKS, columns))
+        _check_packs(packs)
+        names = dict(zip(packs.ids.tolist(), packs.names.tolist(), strict=True))
         return Library(
             packs=packs,
             parts=_groups(connection, schema.PARTS, PART_FIELDS, Part, names),
@@ -58,6 +68,18 @@ def read_library(connection: Connection, path: Path) -> Library:
         raise DataError(*problems) from error
 
 
+def _check_packs(packs: PackTable) -> None:
+    """Refuse what another program may have put into the table of packs."""
+    names = packs.names.tolist()
+    if len(set(names)) < len(names):
+        twice = next(name for name, times in Counter(names).items() if times > 1)
+        what = f"Two packs are called {twice!r}."
+        raise DataError(Problem(what, GO_BACK, column="pack", record=twice))
+    for at in np.flatnonzero(impossible(packs.columns)).tolist():
+        # Making the record raises what is wrong with it.
+        packs[at]
+
+
 def _select(
     connection: Connection,
     table: Table,
@@ -65,7 +87,8 @@ def _select(
     *,
     order: str = '"position"',
 ) -> list[Any]:
-    names = ", ".join(f'"{name}"' for name in columns)
+    # A bare name that is no column would be read as a text in quotation marks.
+    names = ", ".join(f'"{table.name}"."{name}"' for name in columns)
     sql = f'SELECT {names} FROM "{table.name}" ORDER BY {order}'
     # The driver's own tuples: a million rows need no wrapping.
     cursor: Any = connection.exec_driver_sql(sql).cursor
@@ -91,6 +114,9 @@ def _groups(
     rows = _select(connection, table, columns, order='"pack_id", "position"')
     groups: dict[str, list[RecordT]] = {}
     for key, *row in rows:
+        if key not in names:
+            what = f"A row of {table.name} belongs to a pack that is not there."
+            raise DataError(Problem(what, GO_BACK, value=str(key)))
         record = record_from_row(kind, row, pack=names[key])
         groups.setdefault(names[key], []).append(record)
     return MappingProxyType({name: tuple(group) for name, group in groups.items()})

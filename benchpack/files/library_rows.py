@@ -8,6 +8,7 @@ from typing import Any, TypeVar
 import numpy as np
 from numpy.typing import NDArray
 
+from benchpack.errors import DataError, Problem
 from benchpack.files.pack_texts import boundary_texts
 from benchpack.files.schema import own_fields
 from benchpack.files.study_columns import STUDY_FIELDS, parse_peers, peers_text
@@ -20,6 +21,10 @@ from benchpack.model.pack_table import PackTable
 from benchpack.model.part import PART_FIELDS, Part
 from benchpack.model.study import Study
 from benchpack.model.words import Basis, KnownBy, Subsystem, TrendKind
+from benchpack.units.number_text import shortened
+
+GO_BACK = "Go back to a copy of the file."
+"""What is left to do where another program spoilt a library."""
 
 Row = tuple[Any, ...]
 RecordT = TypeVar("RecordT")
@@ -83,9 +88,28 @@ def packs_from_rows(rows: Sequence[Row]) -> PackTable:
     return PackTable(table, np.array(ids, dtype=np.int64))
 
 
-def _column(field: Field, cells: tuple[Any, ...]) -> NDArray[Any]:
+def _column(field: Field, cells: Sequence[Any]) -> NDArray[Any]:
+    try:
+        return _made(field, cells)
+    except (DataError, KeyError, TypeError, ValueError):
+        for cell in cells:
+            _check_cell(field, cell)
+        raise
+
+
+def _check_cell(field: Field, cell: Any) -> None:
+    try:
+        _made(field, (cell,))
+    except (KeyError, TypeError, ValueError) as error:
+        what = f"{field.title} cannot be {shortened(repr(cell))}."
+        raise DataError(Problem(what, GO_BACK, column=field.header())) from error
+
+
+def _made(field: Field, cells: Sequence[Any]) -> NDArray[Any]:
     if field.is_numeric:
         return np.array(cells, dtype=np.float64)
+    if set(map(type, cells)) - {str}:
+        raise TypeError(field.name)
     column = np.empty(len(cells), dtype=object)
     if field.kind is Kind.BOUNDARY:
         known = {text: parse_boundary(text) for text in set(cells)}
@@ -139,7 +163,13 @@ def record_from_row(kind: type[RecordT], row: Sequence[Any], **more: str) -> Rec
             values[field.name] = cell
         if field.kind is Kind.FLAG:
             values[field.name] = bool(cell)
-    return kind(**values)
+        elif not field.is_numeric and not isinstance(cell, str):
+            _check_cell(field, cell)
+    try:
+        return kind(**values)
+    except (TypeError, ValueError) as error:
+        what = f"A row of {kind.__name__.lower()}s holds what cannot be: {error}."
+        raise DataError(Problem(what, GO_BACK)) from error
 
 
 def table_insert(table: str, columns: Sequence[str]) -> str:

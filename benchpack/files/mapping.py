@@ -8,6 +8,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from functools import cache
 
+from benchpack.files.head_words import BASIS_WORDS, BESIDE_UNITS, HEAD_WORDS
 from benchpack.files.sheet import Sheet
 from benchpack.files.study_columns import STUDY_FIELDS
 from benchpack.model.fields import Field
@@ -17,7 +18,7 @@ from benchpack.model.pack import PACK_FIELDS
 from benchpack.model.part import PART_FIELDS
 
 _CURRENCY = re.compile(r"\[([A-Z]{3})(?:/kg)?\]$")
-_EXACT = -1
+_EXACT, _UNIT_ALONE = -1, 1000
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,10 +83,11 @@ def suggest_mapping(sheet: Sheet, fields: Sequence[Field] = PACK_FIELDS) -> Mapp
     fields : sequence of Field
         The attributes that are sought.
     """
+    known = _known(tuple(fields))
     claims = [
         claim
         for i, head in enumerate(sheet.header)
-        for claim in _claims(i, head, tuple(fields))
+        for claim in _claims(i, head, known)
     ]
     meant: dict[int, _Claim] = {}
     taken: set[str] = set()
@@ -99,6 +101,25 @@ def suggest_mapping(sheet: Sheet, fields: Sequence[Field] = PACK_FIELDS) -> Mapp
         tuple(meant[i].unit if i in meant else "" for i in columns),
         _energy_basis(sheet, meant, taken),
     )
+
+
+@dataclass(frozen=True, slots=True)
+class _Known:
+    """The attributes that are sought, by their heads and by their titles."""
+
+    heads: dict[str, Field]
+    titles: dict[str, list[tuple[int, Field]]]
+    measured: tuple[Field, ...]
+
+
+@cache
+def _known(fields: tuple[Field, ...]) -> _Known:
+    titles: dict[str, list[tuple[int, Field]]] = {}
+    for field in fields:
+        for rank, title in enumerate(dict.fromkeys(_titles(field))):
+            titles.setdefault(title, []).append((rank, field))
+    measured = tuple(f for f in fields if f.required and f.is_numeric)
+    return _Known({field.header(): field for field in fields}, titles, measured)
 
 
 def known_heads(row: Iterable[str]) -> int:
@@ -121,24 +142,42 @@ def head_currency(head: str) -> str:
     return match[1] if match else ""
 
 
-def _claims(column: int, head: str, fields: tuple[Field, ...]) -> list[_Claim]:
+def _claims(column: int, head: str, known: _Known) -> list[_Claim]:
     text = head.strip()
-    for field in fields:
-        currency = head_currency(text) if "CUR" in field.unit else ""
-        if text == field.header(currency=currency or "CUR"):
-            unit = field.unit.replace("CUR", currency or "CUR")
-            return [_Claim(_EXACT, column, field.name, unit)]
     if not text:
         return []
+    currency = head_currency(text)
+    plain = text.replace(f"[{currency}", "[CUR") if currency else text
+    exact = known.heads.get(plain)
+    if exact is not None:
+        unit = exact.unit.replace("CUR", currency or "CUR")
+        return [_Claim(_EXACT, column, exact.name, unit)]
     whole, title, unit = _split(text)
-    found = []
-    for field in fields:
-        names = _titles(field)
-        if title in names and (not unit or _measures(unit, field)):
-            found.append(_Claim(names.index(title), column, field.name, unit))
-        elif whole in names and whole != title:
-            found.append(_Claim(names.index(whole), column, field.name, ""))
-    return found
+    found = [
+        _Claim(rank, column, field.name, unit)
+        for rank, field in known.titles.get(title, ())
+        if not unit or _measures(unit, field)
+    ]
+    claimed = {claim.field for claim in found}
+    for rank, field in known.titles.get(whole, ()) if whole != title else ():
+        if field.name not in claimed:
+            found.append(_Claim(rank, column, field.name, ""))
+    return found or _unit_alone(column, text, known)
+
+
+def _unit_alone(column: int, text: str, known: _Known) -> list[_Claim]:
+    """Take ``kg`` and ``usable kWh`` for the attribute that has to be known."""
+    words = [
+        word
+        for word in re.split(r"[\s()\[\],;:]+", text)
+        if folded(word) not in BASIS_WORDS and folded(word) not in BESIDE_UNITS
+    ]
+    label = "".join(words)
+    if not label or len(label) > 12:
+        return []
+    unit = _split(f"x [{label}]")[2]
+    fields = [f for f in known.measured if unit and _measures(unit, f)]
+    return [_Claim(_UNIT_ALONE, column, f.name, unit) for f in fields]
 
 
 def _split(text: str) -> tuple[str, str, str]:
@@ -158,7 +197,7 @@ def _measures(unit: str, field: Field) -> bool:
 def _titles(field: Field) -> list[str]:
     """Titles of an attribute, folded, the best first."""
     names = (field.title, field.name.replace("_", " "), *field.synonyms)
-    return [folded(name) for name in names]
+    return [folded(name) for name in (*names, *HEAD_WORDS.get(field.title, ()))]
 
 
 @cache
@@ -192,5 +231,5 @@ def _energy_basis(sheet: Sheet, meant: dict[int, _Claim], taken: set[str]) -> st
     for column, claim in meant.items():
         if claim.field == "energy_kwh":
             words = folded(sheet.header[column]).split()
-            return next((w for w in ("usable", "gross") if w in words), "")
+            return next((BASIS_WORDS[w] for w in words if w in BASIS_WORDS), "")
     return ""

@@ -2,20 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
+import unicodedata
+from collections.abc import Collection, Mapping
 from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 
 from benchpack.errors import DataError, Problem, Severity
+from benchpack.files.head_words import TOTALS
 from benchpack.files.record_reading import Pace, Rows
 from benchpack.model.fields import Field, Kind
 from benchpack.model.pack import PACK_FIELD, PACK_FIELDS, Pack, pack_problems
 from benchpack.model.pack_table import PackTable, empty_column
 from benchpack.model.words import EnergyBasis, KnownBy
+from benchpack.units.number_text import shortened
 
 _USUAL_DENSITY = (40.0, 350.0)
+_TOTALS = frozenset(name + end for name in TOTALS for end in ("", ":"))
 _INNER = (("cells_mass_kg", "mass_kg"), ("cells_volume_l", "volume_l"))
 
 
@@ -52,14 +56,37 @@ def suspicious(values: dict[str, Any]) -> NDArray[np.bool_]:
                 found |= values[inner] > values[outer]
         for field in PACK_FIELDS:
             if field.is_numeric and field.name in values:
-                found |= _unusual(field, values[field.name])
+                low, high = field.plausible
+                low, high = max(low, 0.0), min(high, field.ceiling)
+                found |= _outside(field, values[field.name], low, high)
     return found
 
 
-def _unusual(field: Field, column: NDArray[Any]) -> NDArray[np.bool_]:
-    low, high = field.plausible
-    low = max(low, 0.0)
-    found = (column < low) | (column > min(high, field.ceiling))
+def impossible(values: Mapping[str, Any]) -> NDArray[np.bool_]:
+    """Tell which packs the model refuses for one of their figures.
+
+    Parameters
+    ----------
+    values : mapping of str to array, shape (n,)
+        All columns of packs.
+    """
+    found = np.zeros(len(values["mass_kg"]), dtype=bool)
+    with np.errstate(invalid="ignore"):
+        for inner, outer in _INNER:
+            found |= values[inner] > values[outer]
+        for field in PACK_FIELDS:
+            if field.is_numeric:
+                column = values[field.name]
+                found |= _outside(field, column, 0.0, field.ceiling)
+                if field.required:
+                    found |= np.isnan(column)
+    return found
+
+
+def _outside(
+    field: Field, column: NDArray[Any], low: float, high: float
+) -> NDArray[np.bool_]:
+    found = (column < low) | (column > high)
     if field.positive:
         found |= column == 0
     if field.kind is Kind.COUNT:
@@ -102,7 +129,9 @@ def _settle_basis(rows: Rows) -> None:
         rows.values["energy_basis"] = np.full(len(rows), basis, dtype=object)
 
 
-def check_names(rows: Rows, existing: Collection[str], *, replace: bool) -> int:
+def check_names(
+    rows: Rows, existing: Collection[str], *, replace: bool, distinct: bool = False
+) -> int:
     """Refuse packs whose name came before; gives how many take a known one's place.
 
     Parameters
@@ -113,11 +142,13 @@ def check_names(rows: Rows, existing: Collection[str], *, replace: bool) -> int:
         Names that are taken.
     replace : bool
         True to let a pack take the place of the one of its name.
+    distinct : bool
+        True where the names are known to differ from each other.
     """
     names = rows.values["name"].tolist()
     taken = set(existing)
     replaced = 0
-    if len(set(names)) < len(names):
+    if not distinct and len(set(names)) < len(names):
         _refuse_repeated(rows, names)
     if not taken:
         return 0
@@ -135,15 +166,59 @@ def _refuse_repeated(rows: Rows, names: list[str]) -> None:
         if rows.refused[at]:
             continue
         if name in first:
-            what = f"The name {name!r} is already in row {rows.row(first[name])}."
+            shown = shortened(name)
+            what = f"The name {shown!r} is already in row {rows.row(first[name])}."
             rows.add(at, "name", Problem(what, "Give one of the two another name."))
         else:
             first[name] = at
 
 
+def check_hand_made(rows: Rows) -> bool:
+    """Refuse lines of totals, and warn of names that only look alike.
+
+    Returns
+    -------
+    bool
+        True where no two names are the same or look alike.
+    """
+    names = rows.values["name"].tolist()
+    joined = "\n".join(names)
+    # Folding all names at once takes a tenth of folding each.
+    folded = joined.casefold().split("\n")
+    if not joined.isascii() or "  " in joined or len(folded) != len(names):
+        folded = list(map(_look, names))
+    different = set(folded)
+    if not _TOTALS.isdisjoint(different):
+        for at, name in enumerate(names):
+            if name.casefold() in _TOTALS:
+                what = f"{name!r} looks like a line of totals, not like a pack."
+                rows.add(
+                    at, "name", Problem(what, "Delete the row, or rename the pack.")
+                )
+    if len(different) == len(names):
+        return True
+    _note_alike(rows, names, folded)
+    return False
+
+
+def _note_alike(rows: Rows, names: list[str], folded: list[str]) -> None:
+    first: dict[str, int] = {}
+    for at, look in enumerate(folded):
+        before = first.setdefault(look, at)
+        if names[before] != names[at]:
+            shown = shortened(names[before])
+            what = f"The name reads like {shown!r} in row {rows.row(before)}."
+            remedy = "Delete one of the two, or tell the names apart."
+            rows.add(at, "name", Problem(what, remedy, severity=Severity.WARNING))
+
+
+def _look(name: str) -> str:
+    return " ".join(unicodedata.normalize("NFKC", name).casefold().split())
+
+
 def _taken(name: str) -> Problem:
     return Problem(
-        f"The library has a pack called {name!r} already.",
+        f"The library has a pack called {shortened(name)!r} already.",
         "Rename it here, or ask for packs to be replaced.",
     )
 

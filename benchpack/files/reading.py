@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
-from benchpack.errors import RequestError
+from benchpack.errors import Problem, RequestError, Severity
 from benchpack.files.collecting import Reading, collect
 from benchpack.files.delimited import read_delimited
 from benchpack.files.descriptor import DESCRIPTOR, RESOURCES
 from benchpack.files.encodings import kind_of
 from benchpack.files.faults import fault, is_folder
-from benchpack.files.mapping import known_heads
+from benchpack.files.mapping import known_heads, suggest_mapping
 from benchpack.files.package import read_package, table_texts, write_csv, write_package
 from benchpack.files.record_reading import Cancelled, Pace, Progress
 from benchpack.files.sheet import Sheet
@@ -75,7 +76,7 @@ def _read_library_file(path: Path) -> Reading:
 
     with LibraryFile.open(path, read_only=True) as store:
         library = store.read()
-    currency = library.first_study().currency
+    currency = library.studies[0].currency if library.studies else ""
     return Reading(library, source=str(path), currency=currency)
 
 
@@ -86,21 +87,44 @@ def _looks_like_json(path: Path) -> bool:
 
 
 def _read_workbook(path: Path, pace: Pace) -> Reading:
-    from benchpack.files.workbook_reading import Workbook, read_workbook_sheet
+    from benchpack.files.workbook_reading import Workbook
 
     pace.step(0, 0, f"Loading {path.name}")
     book = Workbook(path)
     named = {name.strip().casefold(): name for name in book.names}
     known = [r.name for r in RESOURCES if r.name in named]
-    if _PACKS.name not in known:
-        sheet = read_workbook_sheet(path, recognised=known_heads)
-        return _collected({_PACKS.name: sheet}, path, pace)
-    sheets = {}
-    for name in known:
-        found = book.sheet(named[name], recognised=known_heads)
-        if found is not None:
-            sheets[name] = found
-    return _collected(sheets, path, pace)
+    tables = book.tables(recognised=known_heads)
+    if _PACKS.name in known:
+        wanted = {named[name]: name for name in known}
+        sheets = {wanted[t.name]: t for t in tables if t.name in wanted}
+        others = [table for table in tables if table.name not in wanted]
+        remedy = (
+            f"Sheets of a library are named {', '.join(r.name for r in RESOURCES)}."
+        )
+    else:
+        sheets = {_PACKS.name: tables[0]}
+        others = [table for table in tables[1:] if _holds_packs(table)]
+        remedy = f"Copy its rows into the sheet {tables[0].name!r}, or save it alone."
+    reading = _collected(sheets, path, pace)
+    left_out = (
+        Problem(
+            "The sheet was left out.",
+            remedy,
+            source=table.source,
+            severity=Severity.WARNING,
+        )
+        for table in others
+    )
+    return replace(reading, problems=(*left_out, *reading.problems))
+
+
+def _holds_packs(table: Sheet) -> bool:
+    meant = suggest_mapping(table, _PACKS.fields)
+    return all(
+        meant.column_of(field.name) is not None
+        for field in _PACKS.fields
+        if field.required
+    )
 
 
 def write_any(library: Library, path: Path, *, currency: str) -> None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 import numpy as np
@@ -14,6 +14,7 @@ from benchpack.files.cells import Reader, cell_text
 from benchpack.files.mapping import Mapping
 from benchpack.files.sheet import Cells, Column, Sheet
 from benchpack.model.fields import Field
+from benchpack.units.number_text import decimal_marks
 
 Progress = Callable[[int, int, str], None]
 """Told how much is done, of how much, and what is being done."""
@@ -195,6 +196,7 @@ def read_rows(
     ]
     # With a comma as decimal mark a point may mark thousands: keep such text.
     cells = sheet.body.load(() if reader.decimal == "," else numeric)
+    cells, reader = _settled(sheet, cells, numeric, reader)
     rows = Rows(sheet, mapping, fields, cells)
     total = len(mapping.fields)
     for i, name in enumerate(mapping.fields):
@@ -205,10 +207,32 @@ def read_rows(
         rows.values[name] = read.column
         for at, problem in read.bad.items():
             rows.add(at, name, problem)
-    _check_lengths(rows)
+    _check_lengths(rows, reader)
     _check_required(rows)
     _keep_in_note(rows)
     return rows
+
+
+def _settled(
+    sheet: Sheet, cells: Cells, numeric: Sequence[int], reader: Reader
+) -> tuple[Cells, Reader]:
+    """Give the reader the decimal mark that all columns with one agree on.
+
+    ``1.089`` is a thousand in a file that writes ``82,5``: where some cell holds a
+    comma, all columns are taken as text and asked.
+    """
+    texts = [c for c in (cells.columns[i] for i in numeric) if c.dtype == object]
+    has_comma = any(isinstance(c, str) and "," in c for t in texts for c in t.tolist())
+    if reader.decimal is not None or not has_comma:
+        return cells, reader
+    cells = sheet.body.load(())
+    marks: set[str] = set()
+    for i in numeric:
+        column = cells.columns[i]
+        if column.dtype == object:
+            marks |= decimal_marks(c for c in column.tolist() if isinstance(c, str))
+    hint = marks.pop() if len(marks) == 1 else None
+    return cells, replace(reader, hint=hint)
 
 
 def _check_heads(sheet: Sheet, mapping: Mapping, fields: Sequence[Field]) -> None:
@@ -229,17 +253,25 @@ def _check_heads(sheet: Sheet, mapping: Mapping, fields: Sequence[Field]) -> Non
         )
 
 
-def _check_lengths(rows: Rows) -> None:
+def _check_lengths(rows: Rows, reader: Reader) -> None:
     width = len(rows.sheet.header)
+    remedy = "Put text that contains the delimiter in quotation marks."
+    if not rows.sheet.delimiter:
+        remedy = "Give each column a head, or clear the cells beside the table."
     for at, length in rows.cells.overlong.items():
         rows.add(
             at,
             "",
             Problem(
                 f"The row has {length} cells, the heads are {width}.",
-                "Put text that contains the delimiter in quotation marks.",
+                remedy,
             ),
         )
+    # What a program wrote is whole, whatever its texts hold.
+    for at, lines in () if reader.verbatim else rows.cells.swallowed.items():
+        what = f"The row runs over {lines} lines that look like rows of their own."
+        remedy = "Close the quotation mark that is left open here, or double it."
+        rows.add(at, "", Problem(what, remedy))
 
 
 def _check_required(rows: Rows) -> None:
@@ -266,18 +298,20 @@ def _keep_in_note(rows: Rows) -> None:
     """Append what has no column of its own to the note, head by head."""
     if not any(column.name == "note" for column in rows.fields):
         return
+    kept: list[list[str]] = []
     for i, name in enumerate(rows.mapping.fields):
         if name is not None:
             continue
         head = rows.sheet.header[i].strip() or f"column {i + 1}"
         texts = [cell_text(cell).strip() for cell in rows.cells.columns[i].tolist()]
-        if not any(texts):
-            continue
-        note = rows.values.get("note")
-        before = [""] * len(rows) if note is None else note.tolist()
-        column = np.empty(len(rows), dtype=object)
-        column[:] = [
-            "; ".join(filter(None, (old, f"{head}: {text}"))) if text else old
-            for old, text in zip(before, texts, strict=True)
-        ]
-        rows.values["note"] = column
+        if any(texts):
+            kept.append([f"{head}: {text}" if text else "" for text in texts])
+    if not kept:
+        return
+    note = rows.values.get("note")
+    before = [""] * len(rows) if note is None else note.tolist()
+    column = np.empty(len(rows), dtype=object)
+    column[:] = [
+        "; ".join(filter(None, texts)) for texts in zip(before, *kept, strict=True)
+    ]
+    rows.values["note"] = column

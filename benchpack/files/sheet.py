@@ -27,11 +27,15 @@ class Cells:
     overlong : mapping of int to int
         Number of cells of each record that has more of them than the header, by its
         place in `rows`.
+    swallowed : mapping of int to int
+        Number of lines of each record that holds what look like records of their own,
+        by its place in `rows`.
     """
 
     columns: tuple[Column, ...]
     rows: NDArray[np.int64]
     overlong: Mapping[int, int] = field(default_factory=dict)
+    swallowed: Mapping[int, int] = field(default_factory=dict)
 
 
 class Body(Protocol):

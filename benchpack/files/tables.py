@@ -13,7 +13,12 @@ from benchpack.files.delimited import read_delimited
 from benchpack.files.encodings import kind_of
 from benchpack.files.faults import fault
 from benchpack.files.mapping import Mapping, known_heads, suggest_mapping
-from benchpack.files.pack_reading import accepted_packs, check_names, check_packs
+from benchpack.files.pack_reading import (
+    accepted_packs,
+    check_hand_made,
+    check_names,
+    check_packs,
+)
 from benchpack.files.part_reading import RecordT, check_owners, made_records
 from benchpack.files.record_reading import Cancelled, Pace, Progress, read_rows
 from benchpack.files.sheet import Sheet
@@ -175,8 +180,9 @@ def read_packs(
     meant = mapping or suggest_mapping(sheet, PACK_FIELDS)
     reader = Reader(decimal, currency, verbatim)
     rows = read_rows(sheet, meant, PACK_FIELDS, reader=reader, pace=pace)
+    distinct = not verbatim and check_hand_made(rows)
     check_packs(rows, pace)
-    replaced = check_names(rows, existing, replace=replace_existing)
+    replaced = check_names(rows, existing, replace=replace_existing, distinct=distinct)
     pace.step(len(rows), len(rows), "Done")
     return TableReading(accepted_packs(rows), rows.problems(), len(rows), replaced)
 

@@ -9,10 +9,15 @@ from typing import Any
 
 import numpy as np
 
-from benchpack.files.delimited import header_index, trimmed
-from benchpack.files.faults import disk_fault, fault
+from benchpack.files.delimited import header_index, trimmed, with_units
+from benchpack.files.faults import check_ordinary, disk_fault, fault
 from benchpack.files.sheet import Cells, Column, Sheet, number_text, without_empty
+from benchpack.files.workbook_scan import check_size, scan_sheet
 
+_SCATTERED = (
+    "The workbook has cells so far apart that it cannot be loaded.",
+    "Delete what stands far from the table, or save the table as CSV.",
+)
 _FOLLOWS = "Save it again in a spreadsheet program as XLSX or ODS."
 
 
@@ -33,6 +38,8 @@ class Workbook:
     def __init__(self, path: Path) -> None:
         import python_calamine as calamine
 
+        check_ordinary(path)
+        check_size(path)
         self._path = path
         try:
             self._book = calamine.CalamineWorkbook.from_path(path)
@@ -45,10 +52,16 @@ class Workbook:
         except OSError as error:
             raise disk_fault(path, error) from error
         except calamine.CalamineError as error:
+            if "limit" in str(error):
+                raise fault(path, *_SCATTERED) from error
             what = "The file is no workbook, or it is damaged."
             raise fault(path, what, _FOLLOWS) from error
         self._error = calamine.CalamineError
         self.names: tuple[str, ...] = tuple(self._book.sheet_names)
+        seen = calamine.SheetVisibleEnum.Visible
+        self.visible: tuple[str, ...] = tuple(
+            sheet.name for sheet in self._book.sheets_metadata if sheet.visible == seen
+        )
 
     def rows(self, name: str) -> list[list[Any]]:
         """Give the cells of a sheet from its first row on, text and float.
@@ -69,12 +82,21 @@ class Workbook:
                 f"There is no sheet called {name!r}.",
                 f"The workbook has: {', '.join(self.names)}.",
             )
+        scan = scan_sheet(self._path, name)
+        if scan.is_scattered:
+            what = f"The sheet {name!r} reaches to cell {scan.corner}, nearly empty."
+            raise fault(self._path, what, _SCATTERED[1])
         try:
             found = self._book.get_sheet_by_name(name).to_python(skip_empty_area=False)
         except self._error as error:
             what = f"The sheet {name!r} is damaged."
             raise fault(self._path, what, _FOLLOWS) from error
-        return [[_cell(value) for value in row] for row in found]
+        rows = [[_cell(value) for value in row] for row in found]
+        for (row, column), text in scan.errors.items():
+            # The reader leaves these cells empty; a figure is missed there.
+            if row < len(rows) and column < len(rows[row]) and rows[row][column] == "":
+                rows[row][column] = text
+        return rows
 
     def sheet(
         self, name: str, *, recognised: Callable[[Sequence[str]], int]
@@ -94,15 +116,42 @@ class Workbook:
         if at < 0:
             return None
         header = trimmed(texts[at])
+        joined = with_units(header, texts[at + 1] if at + 1 < len(texts) else ())
+        skip = at + (1 if joined is None else 2)
         several = len(self.names) > 1
         return Sheet(
             source=f"{self._path.name}, sheet {name}" if several else self._path.name,
-            header=tuple(header),
+            header=tuple(joined or header),
             header_row=at + 1,
-            body=WorkbookBody(rows, at + 1, len(header)),
+            body=WorkbookBody(rows, skip, len(header)),
             name=name,
             sheet_names=self.names,
         )
+
+    def tables(self, *, recognised: Callable[[Sequence[str]], int]) -> list[Sheet]:
+        """Give the tables of all sheets, those first whose heads are known best.
+
+        Sheets that a person sees come before those that are hidden.
+
+        Parameters
+        ----------
+        recognised : callable
+            Counts the cells of a row that are known column heads.
+
+        Raises
+        ------
+        DataError
+            When no sheet holds a table.
+        """
+        hidden = [name for name in self.names if name not in self.visible]
+        found = [
+            self.sheet(name, recognised=recognised) for name in (*self.visible, *hidden)
+        ]
+        filled = [table for table in found if table is not None]
+        if not filled:
+            what = "The workbook holds no table."
+            raise fault(self._path, what, "Choose another file.")
+        return sorted(filled, key=lambda table: -recognised(table.header))
 
 
 class WorkbookBody:
@@ -153,8 +202,7 @@ def read_workbook_sheet(
     path : Path
         The workbook.
     sheet : str or None
-        Name of the sheet; by default the one whose heads are known best, the first
-        of those.
+        Name of the sheet; by default the best as `Workbook.tables` orders them.
     recognised : callable
         Counts the cells of a row that are known column heads.
 
@@ -164,12 +212,12 @@ def read_workbook_sheet(
         When it cannot be read, or has no such sheet, or no table.
     """
     book = Workbook(path)
-    names = book.names if sheet is None else (sheet,)
-    tables = [book.sheet(name, recognised=recognised) for name in names]
-    filled = [table for table in tables if table is not None]
-    if not filled:
-        raise fault(path, "The workbook holds no table.", "Choose another file.")
-    return max(filled, key=lambda table: recognised(table.header))
+    if sheet is None:
+        return book.tables(recognised=recognised)[0]
+    table = book.sheet(sheet, recognised=recognised)
+    if table is None:
+        raise fault(path, f"The sheet {sheet!r} is empty.", "Choose another one.")
+    return table
 
 
 def _cell(value: Any) -> str | float:

@@ -9,6 +9,7 @@ from typing import Any
 from benchpack.errors import DataError, Problem
 from benchpack.model.boundary import Boundary, parse_boundary
 from benchpack.model.fields import Field, Kind
+from benchpack.units.absent import is_absent
 from benchpack.units.parsing import parse_number, parse_quantity
 
 _YES = frozenset({"true", "yes", "1", "x"})
@@ -114,7 +115,8 @@ def _number(
     decimal: str | None,
     currency: str | None,
 ) -> float | int | None:
-    if not _text(field, text).strip():
+    if is_absent(text):
+        _text(field, "")
         return None
     if field.quantity in _PLAIN_QUANTITIES:
         value = parse_number(text, decimal=decimal)

@@ -61,14 +61,20 @@ def answer(
     Raises
     ------
     RequestError
-        When the worth or the currency cannot be so.
+        When the worth or the currency cannot be so, or the subject is named as a
+        reference.
     """
+    if request.subject in request.references:
+        raise RequestError(
+            f"{request.subject!r} is the subject: name other packs as references"
+        )
     names = [request.subject, *request.references]
     lacking = [name for name in names if not library.packs.has(name)]
     problems = [_lacking(library, name) for name in dict.fromkeys(lacking)]
     if request.subject in lacking:
         return None, tuple(problems)
-    references = [name for name in request.references if name not in lacking]
+    named = dict.fromkeys(request.references)
+    references = [name for name in named if name not in lacking]
     if request.references and not references:
         return None, tuple(problems)
     study = _study(library, request, references)
@@ -79,7 +85,9 @@ def answer(
 
 
 def _lacking(library: Library, name: str) -> Problem:
-    alike = [n for n in library.packs.names.tolist() if n.casefold() == name.casefold()]
+    look = " ".join(name.casefold().split())
+    names = library.packs.names.tolist()
+    alike = [n for n in names if " ".join(n.casefold().split()) == look]
     remedy = (
         f"Did you mean {alike[0]!r}?"
         if alike

@@ -28,6 +28,21 @@ _SHAPE = re.compile(
     rf"([+\-\u2212]?)([0-9]*(?:[.,{_GROUPERS}][0-9]+)*)(?:[eE]([+\-\u2212]?[0-9]+))?"
 )
 _BEFORE = re.compile(r"\s*(?:(?:US\$|[A-Z]{3}|[€$£¥₩₹])\s*)?")
+_MONTH = (
+    r"(?:jan|feb|f\u00e9v|mar|m\u00e4r|mrz|apr|avr|may|mai|jun|jui|jul|aug|ao\u00fb"
+    r"|sep|oct|okt|nov|dec|dez|d\u00e9c)\w*"
+)
+_DATE = re.compile(
+    rf"\d{{4}}-\d\d-\d\d.*|\d{{1,2}}:\d\d(?::\d\d)?"
+    rf"|\d{{1,2}}[./]\d{{1,2}}[./]\d{{2,4}}"
+    rf"|\d{{1,4}}[.\-/ ]*{_MONTH}[.\-/ ]*\d{{0,4}}|{_MONTH}[.\-/ ]*\d{{1,4}}",
+    re.IGNORECASE,
+)
+_UNSURE = re.compile(
+    r"[~\u2248<>\u2264\u2265\u00b1].*|(?:ca|circa|approx|about|etwa|env)\b.*"
+    r"|.*\d.*[?*]|.*\d\s*(?:\u00b1|\+/?-|[-\u2013\u2014])\s*\d.*|.*\d.*\(.*\)",
+    re.IGNORECASE | re.DOTALL,
+)
 _NOT_DIGITS = re.compile(r"[^0-9]")
 _SHOWN = 40
 
@@ -55,6 +70,32 @@ def refusal(what: str, remedy: str, text: str) -> DataError:
         The offending text.
     """
     return DataError(Problem(what=what, remedy=remedy, value=shortened(text)))
+
+
+def peculiar(text: str) -> tuple[str, str] | None:
+    """Say what a text is that is known to stand in place of a figure.
+
+    Parameters
+    ----------
+    text : str
+        The text, which is no number.
+
+    Returns
+    -------
+    tuple of str or None
+        What it is and what to do, None where it is nothing that is known.
+    """
+    bare, shown = text.strip(), shortened(text)
+    if bare.startswith("#"):
+        what = f"“{shown}” is the error of a formula."
+        return what, "Mend the formula in the spreadsheet, or clear the cell."
+    if _DATE.fullmatch(bare):
+        what = f"“{shown}” looks like a date."
+        return what, "Enter the figure again in a cell that is formatted as a number."
+    if _UNSURE.fullmatch(bare):
+        what = f"“{shown}” is not one plain figure."
+        return what, "Write one figure with its unit; the rest belongs into the note."
+    return None
 
 
 def _well_grouped(whole: str, mark: str) -> bool:
@@ -134,11 +175,9 @@ def parse_number(text: str, *, decimal: str | None = None) -> float:
         raise refusal("There is no number.", "Give a figure.", text)
     reading = _reading(match[2]) if match else None
     if match is None or reading is None:
-        raise refusal(
-            f"“{shortened(text)}” is not a number.",
-            "Write digits with one decimal mark, such as 431.5.",
-            text,
-        )
+        what = f"“{shortened(text)}” is not a number."
+        remedy = "Write digits with one decimal mark, such as 431.5."
+        raise refusal(*(peculiar(text) or (what, remedy)), text)
     whole, fraction, mark = reading
     if fraction and mark is None:
         seen = "," if "," in match[2] else "."
@@ -190,6 +229,18 @@ def detect_decimal(texts: Iterable[str]) -> DecimalMark | None:
     >>> detect_decimal(["1,234", "2,345"]) is None
     True
     """
+    seen = decimal_marks(texts)
+    return next(iter(seen)) if len(seen) == 1 else None
+
+
+def decimal_marks(texts: Iterable[str]) -> frozenset[DecimalMark]:
+    """Give the decimal marks that the unambiguous cells of a column use.
+
+    Parameters
+    ----------
+    texts : iterable of str
+        As for `detect_decimal`.
+    """
     seen: set[DecimalMark] = set()
     for text in texts:
         start = _BEFORE.match(text)
@@ -198,5 +249,5 @@ def detect_decimal(texts: Iterable[str]) -> DecimalMark | None:
         if reading is not None and reading[2] is not None:
             seen.add(reading[2])
             if len(seen) == 2:
-                return None
-    return seen.pop() if seen else None
+                break
+    return frozenset(seen)

@@ -20,6 +20,7 @@ from benchpack.units.number_text import (
     DecimalMark,
     detect_decimal,
     parse_number,
+    peculiar,
     refusal,
     shortened,
 )
@@ -112,6 +113,10 @@ def parse_quantity(
             f"“{shortened(text)}” is not a number.", "Give a figure with a unit.", text
         )
     number, label = _split(trimmed, asked)
+    if label and asked.find(label, currency=currency or "") is None:
+        odd = peculiar(trimmed)
+        if odd is not None:
+            raise refusal(*odd, text)
     value = parse_number(number, decimal=decimal)
     head = unit or asked.unit
     if asked.is_money:

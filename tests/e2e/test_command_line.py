@@ -176,6 +176,8 @@ def test_a_request_the_data_cannot_answer(
         ("gaps", "packs.csv", "--subject", "Alder 82", "--worth", "cheap"),
         ("gaps", "packs.csv", "--subject", "Alder 82", "--currency", "euros"),
         ("gaps", "packs.csv", "--subject", "Alder 82", "--basis", "beauty"),
+        ("gaps", "packs.csv", "--subject", "Alder 82", "--reference", "Alder 82"),
+        ("gaps", "packs.csv", "--subject", "Alder 82", "--out", "packs.csv"),
         ("convert", "packs.csv", "out.odt"),
         ("pictures", "packs.csv", "--out", "x", "--size", "big"),
         ("no-such-file.csv",),

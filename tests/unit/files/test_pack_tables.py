@@ -119,7 +119,7 @@ def test_the_best_head_wins_and_the_others_go_to_the_note(tmp_path: Path) -> Non
         ("voltage", "1e999", "too large"),
         ("cell count", "96.5", "whole"),
         ("state of health [%]", "150", "110"),
-        ("energy basis", "netto", "gross, usable"),
+        ("energy basis", "rated", "gross, usable"),
         ("mass known by", "guess", "estimate"),
         ("boundary", "coolant=maybe", "in, out"),
         ("cells mass [kg]", "301", "more than"),
@@ -182,7 +182,7 @@ def test_a_sheet_shows_its_first_rows_and_their_decimal_marks(tmp_path: Path) ->
 
 
 def test_a_person_may_assign_columns(tmp_path: Path) -> None:
-    sheet = read_sheet(written(tmp_path, "Nummer,Inhalt,Kilo\nx,50,700\n"))
+    sheet = read_sheet(written(tmp_path, "Nummer,Inhalt,Last\nx,50,700\n"))
     from benchpack.files.tables import suggest_mapping
 
     mapping = suggest_mapping(sheet)
