@@ -144,6 +144,7 @@ def with_units(head: Sequence[str], below: Sequence[str]) -> list[str] | None:
     list of str or None
         ``mass [lb]`` for ``mass`` above ``lb``; None where the row is no row of units.
     """
+    from benchpack.files.mapping import is_head_of_words
     from benchpack.units.parsing import split_header
 
     joined = list(head)
@@ -152,11 +153,15 @@ def with_units(head: Sequence[str], below: Sequence[str]) -> list[str] | None:
         text = cell.strip().strip("[]()").strip()
         if not text.strip("-\u2013\u2014"):
             continue
-        if i >= len(joined) or split_header(f"x [{text}]")[1] is None:
+        unit = split_header(f"x [{text}]")[1]
+        if i >= len(joined) or unit is None or is_head_of_words(joined[i]):
             return None
         found += 1
-        if split_header(joined[i])[1] is None:
+        named = split_header(joined[i])[1]
+        if named is None:
             joined[i] = f"{joined[i].strip()} [{text}]"
+        elif named != unit:
+            return None
     # One alone may be a short name: packs are called F or L too.
     return joined if found > 1 else None
 

@@ -200,19 +200,30 @@ def _titles(field: Field) -> list[str]:
     return [folded(name) for name in (*names, *HEAD_WORDS.get(field.title, ()))]
 
 
+_ALL_FIELDS = (
+    *PACK_FIELDS,
+    *PART_FIELDS,
+    *JOINT_FIELDS,
+    *MATERIAL_FIELDS,
+    *SOURCE_FIELDS,
+    *STUDY_FIELDS,
+)
+
+
 @cache
 def _all_titles() -> frozenset[str]:
-    tables = (
-        PACK_FIELDS,
-        PART_FIELDS,
-        JOINT_FIELDS,
-        MATERIAL_FIELDS,
-        SOURCE_FIELDS,
-        STUDY_FIELDS,
-    )
-    return frozenset(
-        title for fields in tables for field in fields for title in _titles(field)
-    )
+    return frozenset(title for field in _ALL_FIELDS for title in _titles(field))
+
+
+@cache
+def _words_only() -> frozenset[str]:
+    numbers = {t for field in _ALL_FIELDS if field.is_numeric for t in _titles(field)}
+    return _all_titles() - numbers
+
+
+def is_head_of_words(head: str) -> bool:
+    """Tell whether a column head means words, so that no unit can stand below it."""
+    return folded(head) in _words_only()
 
 
 def _is_known(cell: str, titles: frozenset[str]) -> bool:

@@ -78,3 +78,20 @@ def test_a_line_of_totals_is_no_pack(tmp_path: Path) -> None:
     assert names(reading) == ["Alder", "Elm"]
     (problem,) = reading.problems
     assert problem.row == 4
+
+
+def test_units_may_stand_in_a_row_of_their_own(tmp_path: Path) -> None:
+    reading = read_text(
+        tmp_path, "pack,energy,mass", ",MJ,lb", "Alder,288,1000", "Elm,252,900"
+    )
+    assert names(reading) == ["Alder", "Elm"]
+    assert reading.library.packs.columns["energy_kwh"].tolist() == [80, 70]
+    assert reading.library.packs.columns["mass_kg"][0] == 453.59237
+
+
+def test_a_row_of_letters_is_a_row_not_units(tmp_path: Path) -> None:
+    for first in ("C,J,kg", "pack,energy [MJ],mass [lb]\nF,F,F"):
+        lines = first if first.startswith("pack") else f"pack,energy,mass\n{first}"
+        reading = read_text(tmp_path, *lines.split("\n"), "Elm,252,900")
+        assert names(reading) == ["Elm"]
+        assert {problem.row for problem in reading.problems} == {2}
