@@ -24,7 +24,7 @@ from benchpack.model.fields import Field
 from benchpack.model.joint import JOINT_FIELDS, Joint
 from benchpack.model.library import Library
 from benchpack.model.material import Material, Source
-from benchpack.model.pack import PACK_FIELDS
+from benchpack.model.pack import PACK_FIELD, PACK_FIELDS
 from benchpack.model.pack_table import PackTable
 from benchpack.model.part import PART_FIELDS, Part
 from benchpack.model.study import Study
@@ -76,7 +76,13 @@ def _check_packs(packs: PackTable) -> None:
         what = f"Two packs are called {twice!r}."
         raise DataError(Problem(what, GO_BACK, column="pack", record=twice))
     for at in np.flatnonzero(impossible(packs.columns)).tolist():
-        # Making the record raises what is wrong with it.
+        for name, column in packs.columns.items():
+            field = PACK_FIELD[name]
+            known = field.is_numeric and column[at] == column[at]
+            refusal = field.refusal(float(column[at])) if known else None
+            if refusal is not None:
+                raise DataError(refusal.at(record=names[at]))
+        # Making the record raises what is wrong with two figures together.
         packs[at]
 
 

@@ -16,7 +16,7 @@ MOST_CELLS = 50_000_000
 
 _MOST_BYTES = 4_000_000_000
 _BOMB_BYTES, _BOMB_RATIO = 200_000_000, 200
-_CHUNK = 4_000_000
+_CHUNK, _LONGEST_ROW = 4_000_000, 64_000_000
 _NEAR_COLUMNS = 26
 _FAR_COLUMN = re.compile(rb' r="([A-Z]{2,7})\d')
 _ROW = re.compile(rb' r="(\d{1,10})"')
@@ -167,8 +167,9 @@ def _pieces(archive: zipfile.ZipFile, part: str) -> Iterator[bytes]:
         while fresh := stream.read(_CHUNK):
             block = left + fresh
             # Behind a row, so that no cell is seen in halves.
-            end = block.rfind(b"row>")
-            cut = end + 4 if end >= 0 else len(block)
+            cut = block.rfind(b"row>") + 4
+            if cut < 4:
+                cut = 0 if len(block) < _LONGEST_ROW else len(block)
             yield block[:cut]
             left = block[cut:]
     yield left
