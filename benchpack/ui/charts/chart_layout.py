@@ -23,6 +23,7 @@ from benchpack.ui.assets import icon
 from benchpack.ui.charts.plot import Canvas, Plot
 from benchpack.ui.palette import Roles
 from benchpack.ui.theme import SPACE_AROUND, SPACE_BETWEEN, font, set_text_role
+from benchpack.ui.widgets.steady import Steady
 
 _WRAP = int(Qt.TextFlag.TextWordWrap)
 
@@ -88,7 +89,7 @@ class ChartLayout:
         head = QHBoxLayout()
         head.setSpacing(0)
         top = Qt.AlignmentFlag.AlignTop
-        head.addWidget(self.title, 1)
+        head.addWidget(Steady(self.title, parent=owner), 1)
         head.addWidget(self.reset_button, 0, top)
         head.addWidget(self.menu_button, 0, top)
         column = QVBoxLayout(owner)
@@ -96,12 +97,13 @@ class ChartLayout:
         column.setSpacing(SPACE_BETWEEN)
         column.addLayout(head)
         column.addWidget(self._stack, 1)
-        column.addWidget(self.note)
+        self._note_place = Steady(self.note, parent=owner)
+        column.addWidget(self._note_place)
 
     @property
     def _owner(self) -> QWidget:
         """The chart, asked of Qt: a reference here would close a cycle."""
-        owner = self.title.parentWidget()
+        owner = self._stack.parentWidget()
         assert owner is not None
         return owner
 
@@ -111,7 +113,7 @@ class ChartLayout:
         for label, text in ((self.title, spec.title), (self.note, spec.note)):
             if label.text() != text:
                 label.setText(text)
-        self.note.setVisible(bool(spec.note) and not empty)
+        self._note_place.setVisible(bool(spec.note) and not empty)
         if empty:
             self.empty_label.setText(spec.empty_sentence)
             self.empty_button.setText(spec.empty_action_text)

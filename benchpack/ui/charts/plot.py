@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import pyqtgraph as pg
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QMouseEvent
+from PySide6.QtGui import QColor, QMouseEvent
 from PySide6.QtWidgets import QGraphicsGridLayout, QWidget
+
+from benchpack.ui.theme import theme
 
 
 class Plot(pg.GraphicsWidget):  # type: ignore[misc]  # pyqtgraph is untyped
@@ -55,11 +57,18 @@ class Canvas(pg.GraphicsView):  # type: ignore[misc]  # pyqtgraph is untyped
     double_clicked = Signal()
 
     def __init__(self, plot: Plot, *, parent: QWidget) -> None:
-        super().__init__(parent, background=None)
+        super().__init__(parent, background=QColor(theme().roles.panel))
         self.enableMouse(b=False)
         self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self.setContextMenuPolicy(Qt.ContextMenuPolicy.NoContextMenu)
         self.setAntialiasing(True)
+        # A chart that moves does so as a whole, over a ground of its own: nothing
+        # below it is drawn again, and no list of changed places is kept.
+        self.setCacheMode(pg.GraphicsView.CacheModeFlag.CacheNone)
+        self.setViewportUpdateMode(
+            pg.GraphicsView.ViewportUpdateMode.FullViewportUpdate
+        )
+        self.viewport().setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
         self.setCentralItem(plot)
 
     def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:

@@ -27,6 +27,7 @@ from benchpack.ui.assets import icon
 from benchpack.ui.theme import SPACE_AROUND, SPACE_BETWEEN, theme
 from benchpack.ui.widgets.controls import text_margin
 from benchpack.ui.widgets.pack_picker import PackPicker
+from benchpack.ui.widgets.steady import Steady
 from benchpack.ui.widgets.worth_slider import WorthSlider
 from benchpack.ui.workspace import Workspace
 
@@ -117,7 +118,8 @@ class HeadlineBar(QFrame):
 
         result = QHBoxLayout()
         result.setSpacing(SPACE_AROUND)
-        result.addWidget(self.sentence, 1)
+        # Two lines are kept free so that the page does not jump while dragging.
+        result.addWidget(Steady(self.sentence, least_lines=2), 1)
         result.addWidget(self.warnings, 0, Qt.AlignmentFlag.AlignTop)
 
         layout = QVBoxLayout(self)
@@ -127,8 +129,6 @@ class HeadlineBar(QFrame):
         layout.setSpacing(SPACE_BETWEEN)
         layout.addLayout(choices)
         layout.addLayout(result)
-        # Two lines are kept free so that the page does not jump while dragging.
-        self.sentence.setMinimumHeight(2 * self.sentence.fontMetrics().lineSpacing())
 
     def _connect(self) -> None:
         self.subject.picked.connect(self._on_subject_picked)
@@ -187,8 +187,10 @@ class HeadlineBar(QFrame):
 
     def _show_worth(self) -> None:
         study = self.workspace.results.study
+        suffix = f" {study.currency}/{study.mass_unit}"
         with QSignalBlocker(self.worth):
-            self.worth.setSuffix(f" {study.currency}/{study.mass_unit}")
+            if suffix != self.worth.suffix():
+                self.worth.setSuffix(suffix)
             self.worth.setValue(self._per_unit(study.worth_likely_per_kg))
         self.slider.show_worths(*map(self._per_unit, study.worth_per_kg))
 

@@ -18,6 +18,7 @@ from benchpack.report.display import Display
 from benchpack.session.state import State
 from benchpack.ui.theme import SPACE_AROUND, SPACE_INSIDE, set_text_role
 from benchpack.ui.widgets.controls import text_margin
+from benchpack.ui.widgets.steady import Steady
 from benchpack.ui.workspace import Workspace
 
 
@@ -57,18 +58,18 @@ class WorthFigures(QWidget):
         grid.setHorizontalSpacing(SPACE_AROUND)
         grid.setVerticalSpacing(SPACE_INSIDE)
         columns = (
-            ("Value per pack", self.value),
-            ("Gap counted", self.gap),
-            ("Worth", self.per_kg),
-            ("Share captured", self.share),
-            ("Target", self.target),
+            ("Value per pack", self.value, Steady(self.value)),
+            ("Gap counted", self.gap, Steady(self.gap)),
+            ("Worth", self.per_kg, Steady(self.per_kg)),
+            ("Share captured", self.share, self.share),
+            ("Target", self.target, self.target),
         )
-        for place, (words, widget) in enumerate(columns):
+        for place, (words, widget, holder) in enumerate(columns):
             label = QLabel(words)
             set_text_role(label, "note")
             label.setBuddy(widget)
             grid.addWidget(label, 0, place)
-            grid.addWidget(widget, 1, place, Qt.AlignmentFlag.AlignLeft)
+            grid.addWidget(holder, 1, place, Qt.AlignmentFlag.AlignLeft)
         grid.setColumnStretch(len(columns), 1)
 
     def refresh(self) -> None:
@@ -91,9 +92,11 @@ class WorthFigures(QWidget):
             f"{display.worth_text(study.worth_likely_per_kg)}\n"
             f"{display.other_worth_text(study.worth_likely_per_kg)}"
         )
+        suffix = f" {study.mass_unit}"
         with QSignalBlocker(self.share), QSignalBlocker(self.target):
+            if suffix != self.target.suffix():
+                self.target.setSuffix(suffix)
             self.share.setValue(round(100 * study.share_captured))
-            self.target.setSuffix(f" {study.mass_unit}")
             self.target.setValue(display.mass(study.target_kg or 0.0))
 
     def _on_value_clicked(self) -> None:
