@@ -59,6 +59,7 @@ class RowOverlay(Overlay):
         self._at_left: NDArray[np.bool_] = np.empty(0, dtype=np.bool_)
         self._metrics = QFontMetricsF(font("note"))
         self._layouts: dict[str, QStaticText] = {}
+        self._ink = self._patch = QColor()
 
     def names_width(self, room: float) -> float:
         """Give the pixels for the column of names, at most a share of the room."""
@@ -109,6 +110,8 @@ class RowOverlay(Overlay):
         height = area.rect.height() / (area.y_high - area.y_low)
         self._at_left = self.figures_left()
         self._metrics = QFontMetricsF(painter.font())
+        self._ink = QColor(self.tokens.text)
+        self._patch = colour(self.tokens.panel, alpha=0.85)
         for row in rows:
             top = area.y_pixel(float(row))
             band = QRectF(0, top, area.rect.right(), height)
@@ -211,6 +214,6 @@ class RowOverlay(Overlay):
         left = max(area.rect.left() + 2, min(left, area.rect.right() - width))
         top = middle - height / 2
         patch = QRectF(left - 2, top, width + 4, height)
-        painter.fillRect(patch, colour(self.tokens.panel, alpha=0.85))
-        painter.setPen(QColor(self.tokens.text))
+        painter.fillRect(patch, self._patch)
+        painter.setPen(self._ink)
         painter.drawText(QPointF(left, top + metrics.ascent()), text)

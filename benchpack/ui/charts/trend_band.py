@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 import pyqtgraph as pg
+from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor, QPainter, QPainterPath, QPen
 
 from benchpack.report.chart_specs import FloatArray, TrendBand
@@ -18,6 +19,10 @@ def draw_line(
     painter: QPainter, area: PlotArea, x: FloatArray, y: FloatArray, *, pen: QPen
 ) -> None:
     """Draw a line over a rising grid (k,), cut at the edges of the plot."""
+    if len(x) == 2 and _is_inside(area, x, y):
+        painter.setPen(pen)
+        painter.drawLine(area.point(x[0], y[0]), area.point(x[1], y[1]))
+        return
     known = np.isfinite(y)
     if np.count_nonzero(known) < 2:
         return
@@ -40,6 +45,15 @@ def draw_band(
     fill: QColor,
 ) -> None:
     """Fill between two lines over a rising grid (k,), cut at the plot's edges."""
+    if len(x) == 2 and _is_inside(area, x, low) and _is_inside(area, x, high):
+        corners = zip((x[0], x[1], x[1], x[0]), (*low, *high[::-1]), strict=True)
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(fill)
+        # Smoothing a large area costs most of the chart; its edges get lines.
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing, on=False)
+        painter.drawPolygon([area.point(*corner) for corner in corners])
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing, on=True)
+        return
     known = np.isfinite(low) & np.isfinite(high)
     if np.count_nonzero(known) < 2:
         return
@@ -54,6 +68,13 @@ def draw_band(
         np.concatenate((across, across[::-1])), np.concatenate((bottom, top[::-1]))
     )
     painter.fillPath(path, fill)
+
+
+def _is_inside(area: PlotArea, x: FloatArray, y: FloatArray) -> bool:
+    """Whether two points lie in the plot, so that nothing has to be cut."""
+    (left, right), (first, last) = x.tolist(), y.tolist()
+    across = area.x_low <= left and right <= area.x_high
+    return across and all(area.y_low <= end <= area.y_high for end in (first, last))
 
 
 class BandOverlay(Overlay):
