@@ -5,46 +5,14 @@ Print it as the table of DEVELOPERS.md with ``python -m tests.outside.checks``.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import Literal
+from tests.outside.busbar_checks import BUSBAR_CHECKS
+from tests.outside.chance_checks import CHANCE_CHECKS
+from tests.outside.check_record import Check, Mark
+from tests.outside.check_record import checks as _checks
+from tests.outside.joint_checks import JOINT_CHECKS
+from tests.outside.part_checks import PART_CHECKS
 
-Mark = Literal["published", "computed", "memory", "common practice"]
-
-
-@dataclass(frozen=True, slots=True)
-class Check:
-    """One test of one function against something this project did not make.
-
-    Parameters
-    ----------
-    function : str
-        Dotted name below ``benchpack.calc``.
-    check : str
-        ``file::test`` below ``tests/outside``.
-    source : str
-        What the function is held against.
-    tolerance : str
-        How close it has to come.
-    mark : str
-        Seen in print, computed independently, recalled, or practice of the trade.
-    """
-
-    function: str
-    check: str
-    source: str
-    tolerance: str
-    mark: Mark
-
-
-def _checks(
-    check: str, functions: str, *, source: str, tolerance: str, mark: Mark
-) -> tuple[Check, ...]:
-    """Give one record for each of the functions that a test holds to a source."""
-    return tuple(
-        Check(function, check, source, tolerance, mark)
-        for function in functions.split()
-    )
-
+__all__ = ["CHECKS", "Check", "Mark", "markdown_table"]
 
 CHECKS: tuple[Check, ...] = (
     *_checks(
@@ -133,6 +101,63 @@ CHECKS: tuple[Check, ...] = (
         source="no source: line through three packs; by hand",
         tolerance="5e-4 kg",
         mark="common practice",
+    ),
+    *_checks(
+        "test_seal_line_published.py::test_pitches_of_the_table",
+        "seal_line.greatest_pitch_mm",
+        source="derived table of 8 flanges under 2 gaskets; constants recalled",
+        tolerance="0.5 mm",
+        mark="computed",
+    ),
+    *_checks(
+        "test_seal_line_published.py::test_the_price_of_a_polymer_flange_in_pitch",
+        "seal_line.greatest_pitch_mm",
+        source="derived: 3 mm aluminium to 6 mm long-glass PP costs 20 % of pitch",
+        tolerance="0.5 %",
+        mark="computed",
+    ),
+    *_checks(
+        "test_seal_line_published.py::test_against_a_boundary_value_solver",
+        "seal_line.greatest_pitch_mm seal_line.compression_loss_mm",
+        source="scipy.integrate.solve_bvp, clamped beam under parabolic pressure",
+        tolerance="1e-7 relative",
+        mark="computed",
+    ),
+    *_checks(
+        "test_seal_line_published.py::test_one_pressure_is_the_beam_of_textbooks",
+        "seal_line.greatest_pitch_mm seal_line.compression_loss_mm",
+        source="Timoshenko, Roark: clamped beam, w = q L^4 / (384 E I)",
+        tolerance="1e-12 relative",
+        mark="memory",
+    ),
+    *_checks(
+        "test_seal_line_published.py::test_a_lid_under_a_metre_of_water",
+        "seal_line.water_pressure_kpa seal_line.lift_line_load_n_mm",
+        source="by hand: 1 m of water, 1.7 m2, 6.6 m: 9.8 kPa, 16.7 kN, 2.5 N/mm",
+        tolerance="last digit",
+        mark="computed",
+    ),
+    *_checks(
+        "test_seal_line_published.py::test_seal_force_of_a_screw",
+        "seal_line.load_per_joint_n",
+        source="no source: 0.3 to 5 N/mm at 80 to 150 mm are 45 to 400 N",
+        tolerance="1e-12 relative",
+        mark="common practice",
+    ),
+    *_checks(
+        "test_seal_line_published.py::test_loads_in_the_units_of_pint",
+        "seal_line.line_load_n_mm seal_line.load_per_joint_n "
+        "seal_line.lift_line_load_n_mm seal_line.water_pressure_kpa",
+        source="pint; its water column",
+        tolerance="1e-12 relative",
+        mark="computed",
+    ),
+    *_checks(
+        "test_seal_line_published.py::test_counts_against_exact_fractions",
+        "seal_line.least_joint_count",
+        source="rational arithmetic",
+        tolerance="exact",
+        mark="computed",
     ),
     *_checks(
         "test_trend_nist.py::test_norris",
@@ -306,6 +331,10 @@ CHECKS: tuple[Check, ...] = (
         tolerance="1e-14 relative",
         mark="computed",
     ),
+    *JOINT_CHECKS,
+    *BUSBAR_CHECKS,
+    *PART_CHECKS,
+    *CHANCE_CHECKS,
 )
 
 
