@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 from enum import Enum, auto
+from typing import Any
 
 from benchpack.errors import Problem, Severity
 
@@ -22,6 +23,11 @@ class Kind(Enum):
     CHOICE = auto()
     FLAG = auto()
     BOUNDARY = auto()
+    NAMES = auto()
+    REASONS = auto()
+
+
+_NUMERIC = (Kind.NUMBER, Kind.COUNT)
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,6 +62,11 @@ class Field:
         One sentence for the form and the schema.
     decimals : int
         Digits after the point on screen.
+    floor : float
+        Least value that can be meant, minus infinity where it may fall below zero.
+    attribute, end : str
+        Where a range takes three columns: the attribute that holds the range, and
+        which of its ends this is, ``low`` for instance.
     """
 
     name: str
@@ -71,6 +82,21 @@ class Field:
     synonyms: tuple[str, ...] = ()
     help: str = ""
     decimals: int = 1
+    floor: float = 0.0
+    attribute: str = ""
+    end: str = ""
+
+    def value_of(self, record: object) -> Any:
+        """Give what a record has in this column."""
+        value = getattr(record, self.attribute or self.name)
+        return getattr(value, self.end, None) if self.end else value
+
+    def says_again(self, record: object) -> bool:
+        """Tell whether this is an end of a range that equals its likely figure."""
+        if self.end in ("", "likely"):
+            return False
+        found = getattr(record, self.attribute)
+        return found is not None and self.value_of(record) == found.likely
 
     def header(self, *, currency: str = "CUR") -> str:
         """Give the column head with its unit, ``mass [kg]``.
@@ -87,7 +113,7 @@ class Field:
     @property
     def is_numeric(self) -> bool:
         """True for numbers and counts."""
-        return self.kind in (Kind.NUMBER, Kind.COUNT)
+        return self.kind in _NUMERIC
 
     def refusal(self, value: float) -> Problem | None:
         """Say why a number cannot stand in this field, or None if it can.
@@ -102,15 +128,18 @@ class Field:
             return self._problem(
                 f"{self.title} is not a number.", "Give a figure or leave it empty."
             )
-        if value < 0 or (self.positive and value == 0):
-            word = "above zero" if self.positive else "zero or more"
+        if value < self.floor or (self.positive and value == 0):
+            word = f"at least {self.floor:g} {self.unit}".strip()
+            if self.floor == 0:
+                word = "above zero" if self.positive else "zero or more"
             return self._problem(
                 f"{self.title} is {shown}.", f"It has to be {word}.", value
             )
         if value > self.ceiling:
+            most = f"at most {self.ceiling:g} {self.unit}".rstrip()
             return self._problem(
                 f"{self.title} is {shown}, more than can be meant.",
-                f"It has to be at most {self.ceiling:g} {self.unit}: check the unit.",
+                f"It has to be {most}{': check the unit' * bool(self.unit)}.",
                 value,
             )
         if self.kind is Kind.COUNT and value != int(value):

@@ -10,7 +10,13 @@ from benchpack.model.part import record_problems
 from benchpack.model.words import KnownBy, Subsystem
 
 JOINT_FIELDS: tuple[Field, ...] = (
-    Field("pack", "pack", required=True, help="The pack it belongs to."),
+    Field(
+        "pack",
+        "pack",
+        required=True,
+        synonyms=("pack name", "battery", "vehicle", "model"),
+        help="The pack it belongs to.",
+    ),
     Field(
         "name",
         "joint",

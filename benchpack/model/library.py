@@ -8,6 +8,7 @@ from functools import cached_property
 from types import MappingProxyType
 from typing import Protocol, TypeVar
 
+from benchpack.model.change import Change
 from benchpack.model.joint import Joint
 from benchpack.model.material import Material, Source
 from benchpack.model.pack_table import PackTable
@@ -31,6 +32,14 @@ def by_pack(records: Iterable[RecordT]) -> Mapping[str, tuple[RecordT, ...]]:
     return MappingProxyType({name: tuple(group) for name, group in groups.items()})
 
 
+def by_study(changes: Iterable[Change]) -> Mapping[str, tuple[Change, ...]]:
+    """Group changes by the study they belong to, order kept."""
+    groups: dict[str, list[Change]] = {}
+    for change in changes:
+        groups.setdefault(change.study, []).append(change)
+    return MappingProxyType({name: tuple(group) for name, group in groups.items()})
+
+
 @dataclass(frozen=True)
 class Library:
     """Everything that is recorded.
@@ -45,6 +54,8 @@ class Library:
         Materials and sources.
     studies : tuple of Study
         The studies put to the library.
+    changes : mapping of str to tuple
+        The changes of each study's proposal, in order, by the name of the study.
     title : str
         Name of the library for people.
     note : str
@@ -57,6 +68,7 @@ class Library:
     materials: tuple[Material, ...] = ()
     sources: tuple[Source, ...] = ()
     studies: tuple[Study, ...] = ()
+    changes: Mapping[str, tuple[Change, ...]] = field(default_factory=dict)
     title: str = ""
     note: str = ""
 
@@ -67,6 +79,10 @@ class Library:
     def joints_of(self, pack: str) -> tuple[Joint, ...]:
         """Give the joints of a pack, none where none were recorded."""
         return self.joints.get(pack, ())
+
+    def changes_of(self, study: str) -> tuple[Change, ...]:
+        """Give the changes of a study in order, none where it has no proposal."""
+        return self.changes.get(study, ())
 
     @cached_property
     def part_count(self) -> int:

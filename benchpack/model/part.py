@@ -9,7 +9,13 @@ from benchpack.model.fields import Field, Kind
 from benchpack.model.words import GOVERNS, KnownBy, Subsystem
 
 PART_FIELDS: tuple[Field, ...] = (
-    Field("pack", "pack", required=True, help="The pack it belongs to."),
+    Field(
+        "pack",
+        "pack",
+        required=True,
+        synonyms=("pack name", "battery", "vehicle", "model"),
+        help="The pack it belongs to.",
+    ),
     Field(
         "name",
         "part",
@@ -184,16 +190,22 @@ def record_problems(record: object, columns: tuple[Field, ...]) -> list[Problem]
     found: list[Problem] = []
     name = str(getattr(record, "name", ""))
     for column in columns:
-        value = getattr(record, column.name)
-        if column.required and isinstance(value, str) and not value.strip():
+        kind, is_required = column.kind, column.required
+        # Most columns of most records are free text or empty.
+        if kind is Kind.TEXT and not is_required:
+            continue
+        value = column.value_of(record)
+        if value is None and kind is not Kind.CHOICE:
+            continue
+        if is_required and isinstance(value, str) and not value.strip():
             found.append(
                 Problem(f"{column.title} is empty.", "Fill it in.", column=column.title)
             )
-        elif column.is_numeric and value is not None:
+        elif column.is_numeric and not column.says_again(record):
             problem = column.refusal(value) or column.doubt(value)
             if problem:
                 found.append(problem)
-        elif column.kind is Kind.CHOICE and value not in column.choices:
+        elif kind is Kind.CHOICE and value not in column.choices:
             found.append(
                 Problem(
                     f"{column.title} {value!r} is not known.",

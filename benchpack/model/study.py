@@ -7,7 +7,30 @@ import re
 from dataclasses import dataclass
 
 from benchpack.errors import DataError, Problem
+from benchpack.model.change_words import ProgrammeKind
 from benchpack.model.words import Basis, TrendKind
+
+JOINING_ASSUMPTIONS: tuple[tuple[str, str, str, float], ...] = (
+    ("labour_rate_per_h", "labour rate", "CUR/h", 10_000.0),
+    ("station_rate_per_h", "station rate", "CUR/h", 100_000.0),
+    ("takt_time_s", "takt time", "s", 86_400.0),
+    ("thread_friction", "thread friction", "", 1.0),
+    ("head_friction", "head friction", "", 1.0),
+)
+"""Attribute, name, unit and greatest value of what joining is reckoned with.
+
+The starting rates are from memory; friction 0.12 is the middle of class B of VDI
+2230-1, what a screw as delivered is taken to have.
+"""
+
+PROPOSAL_ASSUMPTIONS: tuple[str, ...] = (
+    "programme",
+    "yearly_volume",
+    "programme_years",
+    "discount_rate",
+    "tooling_budget",
+)
+"""Attributes that only a proposal asks; no gap changes with them."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,6 +65,22 @@ class Study:
         ``kg`` or ``lb`` on screen.
     decimal_mark : str
         ``.`` or ``,`` on screen.
+    labour_rate_per_h, station_rate_per_h : float
+        Money for one hour of a person and of an assembly station, in `currency`.
+    takt_time_s : float
+        Seconds in which the line finishes one pack.
+    thread_friction, head_friction : float
+        Friction coefficients in the thread and under the head of a screw.
+    programme : ProgrammeKind
+        When in the life of the pack the proposal is to come.
+    yearly_volume : int or None
+        Packs per year; None for the subject's own yearly volume.
+    programme_years : float
+        Years over which tools are paid back.
+    discount_rate : float
+        Interest per year as a fraction.
+    tooling_budget : float or None
+        One-time money that may be spent, in `currency`; None for no limit.
 
     Raises
     ------
@@ -65,6 +104,16 @@ class Study:
     target_kg: float | None = None
     mass_unit: str = "kg"
     decimal_mark: str = "."
+    labour_rate_per_h: float = 45.0
+    station_rate_per_h: float = 60.0
+    takt_time_s: float = 60.0
+    thread_friction: float = 0.12
+    head_friction: float = 0.12
+    programme: ProgrammeKind = ProgrammeKind.UNSTATED
+    yearly_volume: int | None = None
+    programme_years: float = 7.0
+    discount_rate: float = 0.08
+    tooling_budget: float | None = None
 
     def __post_init__(self) -> None:
         problems = _study_problems(self)
@@ -136,6 +185,69 @@ def _study_problems(study: Study) -> list[Problem]:
     )
     return [
         Problem(what, remedy, column=column, record=study.name)
-        for holds, column, what, remedy in checks
+        for holds, column, what, remedy in (
+            *checks,
+            *_joining_checks(study),
+            *_proposal_checks(study),
+        )
         if not holds
+    ]
+
+
+def _joining_checks(study: Study) -> list[tuple[bool, str, str, str]]:
+    """Give what the joining assumptions have to keep, as rows of the check above."""
+    checks = []
+    for name, title, unit, ceiling in JOINING_ASSUMPTIONS:
+        value = getattr(study, name)
+        # An hour of nobody costs nothing; a takt of nothing makes no pack.
+        zero_is_meant = unit == "CUR/h"
+        is_enough = value >= 0 if zero_is_meant else value > 0
+        shown = f"{value:g} {unit.replace('CUR', study.currency)}".rstrip()
+        low = "Give 0" if zero_is_meant else "Give more than 0, up"
+        checks.append(
+            (
+                math.isfinite(value) and is_enough and value <= ceiling,
+                title,
+                f"The {title} is {shown}.",
+                f"{low} to {ceiling:g}.",
+            )
+        )
+    return checks
+
+
+def _proposal_checks(study: Study) -> list[tuple[bool, str, str, str]]:
+    """Give what the assumptions of the proposal have to keep, likewise."""
+    volume, budget = study.yearly_volume, study.tooling_budget
+    years, rate = study.programme_years, study.discount_rate
+    return [
+        (
+            study.programme in tuple(ProgrammeKind),
+            "programme",
+            f"The programme {study.programme!r} is not known.",
+            f"Use one of: {', '.join(filter(None, ProgrammeKind))}.",
+        ),
+        (
+            volume is None or (0 < volume <= 1e9 and volume == int(volume)),
+            "yearly volume",
+            f"The yearly volume is {volume}.",
+            "Give a whole number above 0, up to a thousand million.",
+        ),
+        (
+            0 < years <= 100,
+            "programme years",
+            f"The programme runs {years:g} years.",
+            "Give more than 0, up to 100.",
+        ),
+        (
+            0 <= rate <= 1,
+            "discount rate",
+            f"The discount rate is {rate:g} per year.",
+            "Give it as a fraction from 0 to 1, 0.08 for 8 %.",
+        ),
+        (
+            budget is None or 0 <= budget <= 1e9,
+            "tooling budget",
+            f"The tooling budget is {budget} {study.currency}.",
+            "Give 0 or more, up to a thousand million.",
+        ),
     ]

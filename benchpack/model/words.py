@@ -115,29 +115,3 @@ GOVERNS = (
     "geometry only",
 )
 """What sizes a part when its material changes; empty where nobody has said."""
-
-JOINT_FAMILIES = (
-    "hex screw",
-    "flange screw",
-    "socket screw",
-    "button head screw",
-    "nut",
-    "stud",
-    "threaded insert",
-    "flow-drill screw",
-    "self-piercing rivet",
-    "blind rivet",
-    "solid rivet",
-    "clinch",
-    "friction stir weld",
-    "arc weld",
-    "laser weld",
-    "spot weld",
-    "structural adhesive",
-    "sealant bead",
-    "gasket",
-    "clip",
-    "snap fit",
-    "press fit",
-)
-"""Joint families that have fields and defaults of their own."""

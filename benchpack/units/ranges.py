@@ -62,6 +62,9 @@ def format_mass_range(
 ) -> str:
     r"""Write a mass and its range, all three in the unit that suits the largest.
 
+    Where all are below one kg or lb, or the ends would read alike, a further decimal
+    keeps them apart.
+
     Parameters
     ----------
     mass_kg, low_kg, high_kg : float or None
@@ -73,17 +76,24 @@ def format_mass_range(
     --------
     >>> format_mass_range(11.3, -0.05, 13.6)
     '11.3\xa0kg (\u22120.1 to 13.6)'
+    >>> format_mass_range(0.145, 0.137, 0.152)
+    '0.14\xa0kg (0.14 to 0.15)'
+    >>> format_mass_range(1.173, 1.152, 1.194)
+    '1.17\xa0kg (1.15 to 1.19)'
     """
     known = [
         abs(one)
         for one in (mass_kg, low_kg, high_kg)
         if one is not None and math.isfinite(one)
     ]
+    largest_kg = max(known, default=None)
+    write = partial(format_mass, style=style, signed=signed, like_kg=largest_kg)
+    is_small = largest_kg is not None and style.in_mass_unit(largest_kg) < 1
+    ends = {one for one in (low_kg, high_kg) if one is not None and math.isfinite(one)}
+    reads_alike = (
+        len(ends) == 2 and len({write(one, decimals=decimals) for one in ends}) == 1
+    )
     write = partial(
-        format_mass,
-        style=style,
-        decimals=decimals,
-        signed=signed,
-        like_kg=max(known, default=None),
+        write, decimals=decimals + 1 if is_small or reads_alike else decimals
     )
     return format_range(mass_kg, low_kg, high_kg, write)

@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 from hypothesis.strategies import SearchStrategy
 
 from benchpack.model.boundary import ITEMS, UNKNOWN_BOUNDARY, Boundary, Weighed
+from benchpack.model.change import ProgrammeKind
 from benchpack.model.fields import Field, Kind
 from benchpack.model.joint import JOINT_FIELDS, Joint
 from benchpack.model.library import Library, by_pack
@@ -21,6 +22,8 @@ from benchpack.model.pack_table import PackTable
 from benchpack.model.part import PART_FIELDS, Part
 from benchpack.model.study import Study
 from benchpack.model.words import Basis, EnergyBasis, KnownBy, Subsystem, TrendKind
+from tests.strategies.joining import JOINING_STRATEGIES
+from tests.strategies.proposals import changes, proposal_strategies, proposals
 
 RecordT = TypeVar("RecordT")
 OwnedT = TypeVar("OwnedT", Part, Joint)
@@ -174,6 +177,16 @@ def studies() -> SearchStrategy[Study]:
             target_kg=st.none() | st.floats(0, math.nextafter(1e6, 0)).map(abs),
             mass_unit=st.sampled_from(("kg", "lb")),
             decimal_mark=st.sampled_from((".", ",")),
+            labour_rate_per_h=st.floats(0, 10_000).map(abs),
+            station_rate_per_h=st.floats(0, 100_000).map(abs),
+            takt_time_s=st.floats(0, 86_400, exclude_min=True),
+            thread_friction=st.floats(0, 1, exclude_min=True),
+            head_friction=st.floats(0, 1, exclude_min=True),
+            programme=st.sampled_from(ProgrammeKind),
+            yearly_volume=st.none() | st.integers(1, 10**9),
+            programme_years=st.floats(0, 100, exclude_min=True),
+            discount_rate=shares,
+            tooling_budget=st.none() | st.floats(0, 1e9).map(abs),
         )
     )
 
@@ -205,13 +218,17 @@ def libraries(draw: st.DrawFn) -> Library:
     """Libraries whose parts and joints belong to packs that are there."""
     table = draw(pack_tables())
     owners = table.names.tolist()
+    questions = draw(_several(studies()))
     return Library(
         packs=table,
         parts=draw(_owned(parts(), owners)),
         joints=draw(_owned(joints(), owners)),
         materials=draw(_several(materials())),
         sources=draw(_several(sources())),
-        studies=draw(_several(studies())),
+        studies=questions,
+        changes=draw(
+            proposals(changes(texts, names), [study.name for study in questions])
+        ),
         title=draw(texts()),
         note=draw(texts()),
     )
@@ -231,5 +248,7 @@ STRATEGIES: dict[type, SearchStrategy[Any]] = {
     Part: parts(),
     Source: sources(),
     Study: studies(),
+    **JOINING_STRATEGIES,
+    **proposal_strategies(texts, names),
 }
 """A strategy for each record of the model."""

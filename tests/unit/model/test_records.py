@@ -10,6 +10,7 @@ from hypothesis import given, settings
 
 from benchpack.errors import DataError, Severity
 from benchpack.model.boundary import Boundary, Weighed, parse_boundary
+from benchpack.model.joint import Joint
 from benchpack.model.library import Library
 from benchpack.model.pack import Pack, pack_problems
 from benchpack.model.pack_table import PackTable
@@ -39,6 +40,15 @@ def test_unusual_density_is_a_warning_only() -> None:
 def test_part_without_mass_has_no_sum() -> None:
     assert Part("Avocet", "lid").mass_kg is None
     assert Part("Avocet", "lid", count=3, mass_each_kg=0.5).mass_kg == 1.5
+
+
+def test_more_than_can_be_meant_asks_for_the_unit_where_there_is_one() -> None:
+    with pytest.raises(DataError) as caught:
+        Joint("Heron 70", "screws", count=2_000_000, mass_each_g=2e6)
+    assert {p.column: p.remedy for p in caught.value.problems} == {
+        "count": "It has to be at most 1e+06.",
+        "mass each [g]": "It has to be at most 100000 g: check the unit.",
+    }
 
 
 def test_part_names_a_subsystem_that_is_not_known() -> None:
@@ -130,6 +140,13 @@ def test_unequal_columns_are_refused() -> None:
         ({"currency": "euro"}, "currency"),
         ({"mass_unit": "st"}, "mass unit"),
         ({"decimal_mark": ";"}, "decimal mark"),
+        ({"labour_rate_per_h": -1.0}, "labour rate"),
+        ({"station_rate_per_h": float("inf")}, "station rate"),
+        ({"takt_time_s": 0.0}, "takt time"),
+        ({"takt_time_s": 1e6}, "takt time"),
+        ({"thread_friction": 0.0}, "thread friction"),
+        ({"head_friction": 1.01}, "head friction"),
+        ({"head_friction": float("nan")}, "head friction"),
     ],
 )
 def test_study_refuses_what_cannot_be(changes: dict[str, object], column: str) -> None:

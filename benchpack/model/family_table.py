@@ -1,0 +1,311 @@
+"""The families of joints with the figures of ``datasets/joining.csv``."""
+
+from __future__ import annotations
+
+from benchpack.model.family_record import Counted, FamilySort, JointFamily, Range
+
+_MEMORY, _CONFIRMED = "from memory", "confirmed"
+_SCREWING = "3 to 6 s auto-fed spindle, 8 to 15 s hand-held driver, recalled; "
+_COST = "cost from memory"
+_STEEL, _ALUMINIUM = 7850.0, 2700.0
+
+
+def _family(
+    name: str,
+    sort: FamilySort,
+    *,
+    time_s: tuple[float, float, float],
+    cost: tuple[float, float, float],
+    source: str,
+    mark: str = _MEMORY,
+    counted: Counted = Counted.PIECE,
+    mass_g: float | None = None,
+    density_kg_m3: float | None = None,
+    threaded: bool = False,
+    one_sided: bool = False,
+    note: str = "",
+    synonyms: str = "",
+) -> JointFamily:
+    return JointFamily(
+        name=name,
+        counted=counted,
+        sort=sort,
+        threaded=threaded,
+        one_sided=one_sided,
+        density_kg_m3=density_kg_m3,
+        time_s=Range(*time_s),
+        cost=Range(*cost),
+        mass_g=mass_g,
+        source=source + _COST,
+        mark=mark,
+        note=note,
+        synonyms=tuple(filter(None, synonyms.split("|"))),
+    )
+
+
+FAMILIES: tuple[JointFamily, ...] = (
+    _family(
+        "hex screw",
+        FamilySort.SCREW,
+        time_s=(3, 6, 15),
+        cost=(0.04, 0.09, 0.2),
+        source=_SCREWING,
+        density_kg_m3=_STEEL,
+        threaded=True,
+        one_sided=True,
+        synonyms="hexagon screw|hexagon head screw|hex head screw|hex cap screw",
+    ),
+    _family(
+        "flange screw",
+        FamilySort.SCREW,
+        time_s=(3, 5, 12),
+        cost=(0.05, 0.09, 0.25),
+        source=_SCREWING + "no separate washer to place (a trade article confirms "
+        "that a washer doubles assembly time); installed M6 lid screw 0.25 to 0.60 "
+        "EUR, recalled; ",
+        density_kg_m3=_STEEL,
+        threaded=True,
+        one_sided=True,
+        synonyms="hex flange screw|hexagon flange screw|flange head screw|"
+        "flanged screw|hex screw with flange|hexagon screw with flange",
+    ),
+    _family(
+        "socket screw",
+        FamilySort.SCREW,
+        time_s=(3, 6, 15),
+        cost=(0.03, 0.06, 0.15),
+        source=_SCREWING,
+        density_kg_m3=_STEEL,
+        threaded=True,
+        one_sided=True,
+        synonyms="socket head screw|socket head cap screw|socket cap screw|cap screw|"
+        "cylinder head screw|cylinder screw",
+    ),
+    _family(
+        "button head screw",
+        FamilySort.SCREW,
+        time_s=(3, 8, 15),
+        cost=(0.05, 0.09, 0.18),
+        source=_SCREWING,
+        density_kg_m3=_STEEL,
+        threaded=True,
+        one_sided=True,
+        synonyms="button screw|button head socket screw|pan head screw|"
+        "round head screw|lens head screw",
+    ),
+    _family(
+        "nut",
+        FamilySort.NUT,
+        time_s=(3, 5, 12),
+        cost=(0.02, 0.04, 0.1),
+        source=_SCREWING,
+        density_kg_m3=_STEEL,
+        threaded=True,
+        synonyms="hex nut|hexagon nut|flange nut|weld nut|lock nut|cage nut",
+    ),
+    _family(
+        "stud",
+        FamilySort.SCREW,
+        time_s=(2, 3, 6),
+        cost=(0.06, 0.1, 0.2),
+        source="drawn-arc stud welding or screwing in, recalled; ",
+        density_kg_m3=_STEEL,
+        threaded=True,
+        one_sided=True,
+        synonyms="stud screw|weld stud|welded stud|threaded rod",
+    ),
+    _family(
+        "threaded insert",
+        FamilySort.INSERT,
+        time_s=(3, 4, 8),
+        cost=(0.08, 0.15, 0.3),
+        source="setting tool, recalled; ",
+        density_kg_m3=_STEEL,
+        threaded=True,
+        one_sided=True,
+        synonyms="insert|thread insert|threaded bush|blind rivet nut|rivet nut|"
+        "moulded in bush|moulded in insert|press in nut",
+    ),
+    _family(
+        "flow-drill screw",
+        FamilySort.SCREW,
+        time_s=(1.5, 1.8, 2),
+        cost=(0.08, 0.15, 0.25),
+        source="1.5 to 2 s for the whole operation in a trade journal; installed "
+        "0.20 to 0.60 EUR, recalled; ",
+        mark=_CONFIRMED,
+        density_kg_m3=_STEEL,
+        threaded=True,
+        one_sided=True,
+        note="Forms its own thread, needs no pilot hole, set from one side.",
+        synonyms="flow drilling screw|flow form screw|flow forming screw|"
+        "flow drill joining screw|hole forming screw",
+    ),
+    _family(
+        "self-piercing rivet",
+        FamilySort.RIVET,
+        time_s=(1.3, 2, 3),
+        cost=(0.02, 0.04, 0.08),
+        source="1.3 to 3 s in two trade articles; installed 0.06 to 0.20 EUR, "
+        "recalled; ",
+        mark=_CONFIRMED,
+        density_kg_m3=_STEEL,
+        note="No hole; needs access from both sides.",
+        synonyms="self pierce rivet|punch rivet|semi tubular punch rivet|spr",
+    ),
+    _family(
+        "blind rivet",
+        FamilySort.RIVET,
+        time_s=(3, 4, 8),
+        cost=(0.03, 0.06, 0.12),
+        source="up to 15 a minute by hand in a rivet handbook, that is 4 s; low and "
+        "high recalled; ",
+        mark=_CONFIRMED,
+        one_sided=True,
+        note="Needs a hole; set from one side.",
+        synonyms="blind riveting",
+    ),
+    _family(
+        "solid rivet",
+        FamilySort.RIVET,
+        time_s=(2, 4, 8),
+        cost=(0.02, 0.05, 0.1),
+        source="recalled; ",
+        density_kg_m3=_STEEL,
+        note="Needs a hole and access from both sides.",
+        synonyms="full rivet|rivet",
+    ),
+    _family(
+        "clinch",
+        FamilySort.FORMED,
+        time_s=(1, 2, 3),
+        cost=(0.005, 0.01, 0.02),
+        source="recalled, cost is tool wear; ",
+        mass_g=0.0,
+        note="Adds no mass; needs access from both sides.",
+        synonyms="clinch point|clinched point|clinch joint|clinching",
+    ),
+    _family(
+        "friction stir weld",
+        FamilySort.WELD,
+        time_s=(15, 50, 120),
+        cost=(0.2, 0.5, 1.0),
+        source="4.0 m/min at best on tray joints of EN AW-6063-T6 in a conference "
+        "paper's abstract, that is 15 s; 0.5 to 2 m/min usual and 2 to 6 EUR/m "
+        "installed, recalled; cost is tool wear; ",
+        mark=_CONFIRMED,
+        counted=Counted.LINE,
+        mass_g=0.0,
+        note="Adds no mass; needs backing on the other side.",
+        synonyms="fsw|friction stir seam|friction stir welding",
+    ),
+    _family(
+        "arc weld",
+        FamilySort.WELD,
+        time_s=(67, 100, 150),
+        cost=(0.3, 0.6, 1.2),
+        source="0.4 to 0.9 m/min by robot in 2 to 4 mm aluminium and 3 to 8 EUR/m "
+        "with straightening and leak test, recalled; mass of an a3 fillet in "
+        "aluminium derived; ",
+        counted=Counted.LINE,
+        mass_g=29.0,
+        density_kg_m3=_ALUMINIUM,
+        one_sided=True,
+        synonyms="mig weld|mag weld|gmaw|tig weld|fillet weld|fillet|arc seam",
+    ),
+    _family(
+        "laser weld",
+        FamilySort.WELD,
+        time_s=(10, 15, 30),
+        cost=(0.1, 0.3, 0.6),
+        source="2 to 6 m/min, recalled; ",
+        counted=Counted.LINE,
+        mass_g=0.0,
+        one_sided=True,
+        note="Adds no mass without filler.",
+        synonyms="laser seam|laser welding|laser beam weld",
+    ),
+    _family(
+        "spot weld",
+        FamilySort.WELD,
+        time_s=(1.5, 2.5, 4),
+        cost=(0.005, 0.01, 0.02),
+        source="recalled, cost is electrode wear; ",
+        mass_g=0.0,
+        note="Adds no mass; needs access from both sides.",
+        synonyms="spot|resistance spot|resistance spot weld|spot welding|weld spot",
+    ),
+    _family(
+        "structural adhesive",
+        FamilySort.BEAD,
+        time_s=(5, 8, 20),
+        cost=(0.15, 0.25, 0.6),
+        source="8x3 mm bead pressed to half its height, mass derived; 0.5 to 2.5 "
+        "EUR/m installed, recalled; curing time not counted; ",
+        counted=Counted.LINE,
+        mass_g=16.0,
+        density_kg_m3=1333.0,
+        one_sided=True,
+        note="Curing or fixing time is not in the seconds.",
+        synonyms="adhesive|adhesive bead|glue|bond|structural bond|epoxy adhesive",
+    ),
+    _family(
+        "sealant bead",
+        FamilySort.BEAD,
+        time_s=(5, 8, 20),
+        cost=(0.2, 0.3, 0.6),
+        source="5 mm silicone bead, mass derived; ",
+        counted=Counted.LINE,
+        mass_g=26.0,
+        density_kg_m3=1320.0,
+        one_sided=True,
+        synonyms="sealant|sealing bead|sealer|seam sealant|seam sealer|silicone bead",
+    ),
+    _family(
+        "gasket",
+        FamilySort.BEAD,
+        time_s=(10, 30, 180),
+        cost=(1.0, 2.2, 5.0),
+        source="12x6 mm foam, mass derived (solid EPDM 8x6 mm: 58 g); a sealing "
+        "supplier reports 2 to 3 people and up to 10 min by hand for one housing, "
+        "taken as the high end; ",
+        counted=Counted.LINE,
+        mass_g=18.0,
+        density_kg_m3=250.0,
+        one_sided=True,
+        synonyms="gasket bead|seal|foam gasket|foam seal|rubber profile|profile seal|"
+        "o ring|cured in place gasket|anaerobic gasket|sealing profile",
+    ),
+    _family(
+        "clip",
+        FamilySort.FIT,
+        time_s=(2, 3, 6),
+        cost=(0.02, 0.06, 0.15),
+        source="recalled; ",
+        one_sided=True,
+        synonyms="clamp clip|edge clip|spring clip|fir tree clip|hose clip",
+    ),
+    _family(
+        "snap fit",
+        FamilySort.FIT,
+        time_s=(1, 2, 4),
+        cost=(0, 0, 0),
+        source="moulded on, so no piece to buy; recalled; ",
+        mass_g=0.0,
+        one_sided=True,
+        note="Moulded on: the mass is in the part.",
+        synonyms="snap|snap hook|moulded hook|snap joint",
+    ),
+    _family(
+        "press fit",
+        FamilySort.FIT,
+        time_s=(4, 6, 12),
+        cost=(0, 0, 0.02),
+        source="recalled; ",
+        mass_g=0.0,
+        one_sided=True,
+        note="The mass is in the pressed part.",
+        synonyms="interference fit|pressed in|moulded around",
+    ),
+)
+"""All families, in the order in which they are offered."""
