@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
+from functools import partial
 from math import isfinite
 from typing import Any
 
@@ -12,12 +13,13 @@ import numpy as np
 from numpy.typing import NDArray
 
 from benchpack.errors import DataError, Problem
+from benchpack.files.gap_csv import without_apostrophe
 from benchpack.files.head_words import BASIS_WORDS
 from benchpack.files.mapping import folded
 from benchpack.files.sheet import Column, number_text
-from benchpack.files.study_columns import parse_peers
 from benchpack.model.boundary import UNKNOWN_BOUNDARY, parse_boundary
 from benchpack.model.fields import Field, Kind
+from benchpack.model.name_lists import parse_names, parse_reasons
 from benchpack.units.absent import is_absent
 from benchpack.units.number_text import decimal_marks
 
@@ -26,7 +28,7 @@ _COMMA = re.compile(r"[+-]?\d+(?:,\d+)?", re.ASCII)
 _UNSETTLED = re.compile(r"\s*[+-]?[1-9]\d{0,2}\.\d{3}(?!\d)")
 _STATE = "Write it with one decimal mark throughout."
 _YES = frozenset(("true", "yes", "y", "x", "1", "locked"))
-_NO = frozenset(("", "false", "no", "n", "0", "free"))
+_NO = frozenset(("false", "no", "n", "0", "free"))
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,8 +88,11 @@ class Reader:
             return _looked_up(cells, lambda text: _flag(field, text))
         if field.kind is Kind.BOUNDARY:
             return _looked_up(cells, _boundary)
-        if field.name == "peers":
-            return _looked_up(cells, parse_peers)
+        if field.kind is Kind.NAMES:
+            by_hand = not self.verbatim
+            return _looked_up(cells, partial(parse_names, by_hand=by_hand))
+        if field.kind is Kind.REASONS:
+            return _looked_up(cells, parse_reasons)
         return Values(self._texts(cells))
 
     def _texts(self, cells: Column) -> Column:
@@ -98,6 +103,9 @@ class Reader:
             # A workbook mixes numbers into columns of text.
             listed = [cell_text(cell) for cell in listed]
             trimmed = [text.strip() for text in listed]
+        # Asking all texts at once takes a tenth of asking each.
+        if not self.verbatim and "\n'" in "\n" + "\n".join(listed):
+            trimmed = [without_apostrophe(text).strip() for text in listed]
         column = np.empty(len(cells), dtype=object)
         column[:] = listed if self.verbatim else trimmed
         return column
@@ -211,7 +219,9 @@ def _looked_up(cells: Column, read: Callable[[str], Any]) -> Values:
     faulty = {cell for cell, value in known.items() if isinstance(value, Problem)}
     at = [i for i, cell in enumerate(listed) if cell in faulty] if faulty else []
     bad = {i: known[listed[i]] for i in at}
-    column[at] = read("") if at else None
+    blank = read("") if at else None
+    for i in at:
+        column[i] = blank
     return Values(column, bad)
 
 
@@ -230,9 +240,12 @@ def _choice(field: Field, text: str) -> str | None:
     )
 
 
-def _flag(field: Field, text: str) -> bool:
+def _flag(field: Field, text: str) -> bool | None:
+    """Give yes or no, None for an empty cell."""
     word = text.casefold()
-    if word in _YES or word in _NO or is_absent(word):
+    if is_absent(word):
+        return None
+    if word in _YES or word in _NO:
         return word in _YES
     raise DataError(
         Problem(f"{field.title} “{text}” is neither yes nor no.", "Use true or false.")

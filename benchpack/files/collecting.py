@@ -2,19 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
 from benchpack.errors import Problem
 from benchpack.files.cells import Reader
+from benchpack.files.change_reading import Subjects, doubt_names
 from benchpack.files.descriptor import RESOURCES, Resource
 from benchpack.files.mapping import head_currency, suggest_mapping
-from benchpack.files.part_reading import check_owners, made_records
+from benchpack.files.part_reading import check_owners, check_totals, made_records
 from benchpack.files.record_reading import Pace, read_rows
 from benchpack.files.sheet import Sheet
 from benchpack.files.tables import read_packs
-from benchpack.model.library import Library, by_pack
+from benchpack.model.library import Library, by_pack, by_study
 from benchpack.model.pack_table import PackTable
 
 
@@ -34,6 +35,8 @@ class Reading:
         Currency of all money, empty where none is named.
     rows_read : int
         Rows of all tables; each is accepted or has an error.
+    alone : tuple of str
+        Of a file that holds parts or joints and no packs: the tables it holds.
     """
 
     library: Library
@@ -41,6 +44,7 @@ class Reading:
     source: str = ""
     currency: str = ""
     rows_read: int = 0
+    alone: tuple[str, ...] = ()
 
 
 @dataclass
@@ -59,6 +63,7 @@ def collect(
     currency: str = "",
     verbatim: bool = True,
     pace: Pace | None = None,
+    without_packs: bool = False,
 ) -> Reading:
     """Make a library of the tables of its records.
 
@@ -76,6 +81,8 @@ def collect(
         True to keep spaces at the ends of texts.
     pace : Pace or None
         Progress and stopping.
+    without_packs : bool
+        True where the tables are of parts or joints whose packs are elsewhere.
 
     Raises
     ------
@@ -105,7 +112,8 @@ def collect(
             found.problems += read.problems
             found.rows_read += read.rows_read
         else:
-            _add_records(found, resource, sheet, reader, packs, pace)
+            names = None if without_packs else packs.names.tolist()
+            _add_records(found, resource, sheet, reader, names, pace)
     library = Library(
         packs=packs,
         parts=by_pack(found.records.get("parts", ())),
@@ -113,10 +121,18 @@ def collect(
         materials=found.records.get("materials", ()),
         sources=found.records.get("sources", ()),
         studies=found.records.get("studies", ()),
+        changes=by_study(found.records.get("changes", ())),
         title=title,
         note=note,
     )
-    return Reading(library, tuple(found.problems), source, currency, found.rows_read)
+    return Reading(
+        library,
+        tuple(found.problems),
+        source,
+        currency,
+        found.rows_read,
+        alone=tuple(sheets) if without_packs else (),
+    )
 
 
 def _add_records(
@@ -124,15 +140,23 @@ def _add_records(
     resource: Resource,
     sheet: Sheet,
     reader: Reader,
-    packs: PackTable,
+    packs: Sequence[str] | None,
     pace: Pace,
 ) -> None:
     if resource.record is None:
         return
     mapping = suggest_mapping(sheet, resource.fields)
     rows = read_rows(sheet, mapping, resource.fields, reader=reader, pace=pace)
-    if "pack" in resource.key:
-        check_owners(rows, packs.names.tolist())
+    if resource.key[0] == "pack":
+        if packs is not None:
+            check_owners(rows, packs)
+        if not reader.verbatim:
+            check_totals(rows)
+    elif resource.key[0] == "study":
+        studies = found.records.get("studies", ())
+        check_owners(rows, [study.name for study in studies], kind="study")
+        parts, joints = (found.records.get(name, ()) for name in ("parts", "joints"))
+        doubt_names(rows, Subjects.of(studies, parts, joints))
     records: tuple[Any, ...] = made_records(
         rows, resource.record, pace, unique=resource.key
     )

@@ -178,9 +178,9 @@ def swallowed_lines(record: Sequence[str], delimiter: str) -> int:
         0 where the record is one: no later line has as many cells as the first, and
         figures where that has them.
     """
-    first, *later = (
-        line.split(delimiter) for line in delimiter.join(record).splitlines()
-    )
+    # Empty cells at the end may be filling of the reader's own.
+    text = delimiter.join(record).rstrip(delimiter)
+    first, *later = (line.split(delimiter) for line in text.splitlines())
     pattern = _figures(first)
     found = any(
         len(cells) >= len(first) and len(pattern & _figures(cells)) > 1
@@ -202,10 +202,14 @@ def _swallowed(cells: Cells, delimiter: str) -> dict[int, int]:
         if "\n" in cell or "\r" in cell
     }
     found = {
-        i: swallowed_lines([str(c[i]) for c in cells.columns], delimiter)
+        i: swallowed_lines([_written(c[i]) for c in cells.columns], delimiter)
         for i in sorted(at)
     }
     return {i: lines for i, lines in found.items() if lines}
+
+
+def _written(cell: Any) -> str:
+    return str(cell) if cell == cell else ""
 
 
 def _column(cells: list[str]) -> Column:

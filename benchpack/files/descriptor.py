@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from benchpack.files.study_columns import STUDY_FIELDS
+from benchpack.model.change import CHANGE_FIELDS, Change
 from benchpack.model.fields import Field, Kind
 from benchpack.model.joint import JOINT_FIELDS, Joint
 from benchpack.model.library import Library
@@ -53,6 +54,13 @@ RESOURCES: tuple[Resource, ...] = (
     ),
     Resource("sources", SOURCE_FIELDS, ("name",), "One row per source.", Source),
     Resource("studies", STUDY_FIELDS, ("name",), "One row per study.", Study),
+    Resource(
+        "changes",
+        CHANGE_FIELDS,
+        ("study", "name"),
+        "One row per change of a study's proposal, in order.",
+        Change,
+    ),
 )
 """The tables of a library, packs first."""
 
@@ -60,7 +68,12 @@ _TYPES = {
     Kind.NUMBER: "number",
     Kind.COUNT: "integer",
     Kind.FLAG: "boolean",
+    Kind.NAMES: "array",
+    Kind.REASONS: "object",
 }
+
+_OWNERS = {"pack": "packs", "study": "studies"}
+"""The table that a key's first column points into."""
 
 
 def package_descriptor(library: Library, currency: str) -> dict[str, Any]:
@@ -120,11 +133,12 @@ def table_schema(resource: Resource, *, currency: str) -> dict[str, Any]:
         "missingValues": [""],
         "primaryKey": [heads[name] for name in resource.key],
     }
-    if "pack" in resource.key:
+    owner = resource.key[0]
+    if owner in _OWNERS:
         schema["foreignKeys"] = [
             {
-                "fields": ["pack"],
-                "reference": {"resource": "packs", "fields": ["pack"]},
+                "fields": [owner],
+                "reference": {"resource": _OWNERS[owner], "fields": [owner]},
             }
         ]
     return schema
@@ -143,12 +157,15 @@ def _field(field: Field, currency: str) -> dict[str, Any]:
     if field.required:
         constraints["required"] = True
     if field.is_numeric:
-        constraints["minimum"] = 0
+        constraints["minimum"] = _bound(field.floor)
         if math.isfinite(field.ceiling):
-            whole = field.ceiling == int(field.ceiling)
-            constraints["maximum"] = int(field.ceiling) if whole else field.ceiling
+            constraints["maximum"] = _bound(field.ceiling)
     if field.kind is Kind.CHOICE:
         constraints["enum"] = [str(word) for word in field.choices if word]
     if constraints:
         found["constraints"] = constraints
     return found
+
+
+def _bound(value: float) -> float:
+    return int(value) if value == int(value) else value

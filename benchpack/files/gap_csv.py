@@ -132,7 +132,27 @@ def harmless(text: str) -> str:
     text : str
         The text of a cell.
     """
-    bare = text.lstrip().lstrip(_INVISIBLE).lstrip()
-    if bare[:1] in _STARTS or text[:1] in ("\t", "\r", "\n"):
+    # An apostrophe that is there already counts for nothing: the way back is one.
+    core = text.lstrip("'")
+    bare = core.lstrip().lstrip(_INVISIBLE).lstrip()
+    if bare[:1] in _STARTS or core[:1] in ("\t", "\r", "\n"):
         return "'" + text
+    return text
+
+
+def without_apostrophe(text: str) -> str:
+    """Give the text that `harmless` made this of; other text stays.
+
+    Parameters
+    ----------
+    text : str
+        The text of a cell.
+
+    Examples
+    --------
+    >>> without_apostrophe("'=1+1"), without_apostrophe("'tis")
+    ('=1+1', "'tis")
+    """
+    if text[:1] == "'" and harmless(text[1:]) == text:
+        return text[1:]
     return text

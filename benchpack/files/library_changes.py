@@ -8,7 +8,7 @@ from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
-from sqlalchemy import Connection, Table
+from sqlalchemy import Connection
 
 from benchpack.errors import DataError, Problem
 from benchpack.files import schema
@@ -17,8 +17,9 @@ from benchpack.files.library_rows import (
     column_cells,
     pack_rows,
     record_row,
-    table_insert,
 )
+from benchpack.files.library_writing import insert, insert_columns, many, store_list
+from benchpack.files.study_storing import store_studies
 from benchpack.model.fields import Field
 from benchpack.model.joint import Joint
 from benchpack.model.library import Library
@@ -26,11 +27,7 @@ from benchpack.model.pack import PACK_FIELDS
 from benchpack.model.pack_table import PackTable
 from benchpack.model.part import Part
 
-_LISTS = {
-    "materials": schema.MATERIALS,
-    "sources": schema.SOURCES,
-    "studies": schema.STUDIES,
-}
+_LISTS = {"materials": schema.MATERIALS, "sources": schema.SOURCES}
 _OF_PACK = {"parts": schema.PARTS, "joints": schema.JOINTS}
 
 
@@ -40,11 +37,12 @@ def store_all(connection: Connection, library: Library) -> None:
         if table is not schema.ABOUT:
             connection.exec_driver_sql(f'DELETE FROM "{table.name}"')
     rows = pack_rows(library.packs, range(len(library.packs)))
-    _insert(connection, schema.PACKS, rows)
+    insert(connection, schema.PACKS, rows)
     for name in _OF_PACK:
         _store_groups(connection, name, Library(), library)
     for name, table in _LISTS.items():
-        _store_list(connection, table, getattr(library, name))
+        store_list(connection, table, getattr(library, name))
+    store_studies(connection, Library(), library)
     _store_about(connection, library)
 
 
@@ -58,37 +56,15 @@ def store_changes(connection: Connection, old: Library, new: Library) -> None:
         records = getattr(new, name)
         if getattr(old, name) is not records and getattr(old, name) != records:
             connection.exec_driver_sql(f'DELETE FROM "{table.name}"')
-            _store_list(connection, table, records)
+            store_list(connection, table, records)
+    store_studies(connection, old, new)
     if (old.title, old.note) != (new.title, new.note):
         _store_about(connection, new)
 
 
-def _insert(connection: Connection, table: Table, rows: Iterable[Row]) -> None:
-    _insert_columns(connection, table, list(table.columns.keys()), rows)
-
-
-def _insert_columns(
-    connection: Connection, table: Table, columns: Sequence[str], rows: Iterable[Row]
-) -> None:
-    _many(connection, table_insert(table.name, columns), rows)
-
-
-def _many(connection: Connection, sql: str, rows: Iterable[Row]) -> None:
-    ready = list(rows)
-    if ready:
-        connection.exec_driver_sql(sql, ready)
-
-
 def _store_about(connection: Connection, library: Library) -> None:
     sql = 'INSERT OR REPLACE INTO "about" ("key", "value") VALUES (?, ?)'
-    _many(connection, sql, [("title", library.title), ("note", library.note)])
-
-
-def _store_list(
-    connection: Connection, table: Table, records: Sequence[object]
-) -> None:
-    rows = ((i, *record_row(record)) for i, record in enumerate(records))
-    _insert(connection, table, rows)
+    many(connection, sql, [("title", library.title), ("note", library.note)])
 
 
 def _store_packs(connection: Connection, old: PackTable, new: PackTable) -> None:
@@ -97,7 +73,7 @@ def _store_packs(connection: Connection, old: PackTable, new: PackTable) -> None
         _update_cells(connection, old, new, rows, rows)
         return
     gone = old.ids[~np.isin(old.ids, new.ids)]
-    _many(connection, 'DELETE FROM "packs" WHERE "id" = ?', _ones(gone))
+    many(connection, 'DELETE FROM "packs" WHERE "id" = ?', _ones(gone))
     _, old_rows, new_rows = np.intersect1d(
         old.ids, new.ids, assume_unique=True, return_indices=True
     )
@@ -111,8 +87,8 @@ def _store_packs(connection: Connection, old: PackTable, new: PackTable) -> None
         positions = range(first, first + len(added))
     else:
         sql = 'UPDATE "packs" SET "position" = ? WHERE "id" = ?'
-        _many(connection, sql, zip(count(), new.ids.tolist(), strict=False))
-    _insert(connection, schema.PACKS, pack_rows(new.selected(added), positions))
+        many(connection, sql, zip(count(), new.ids.tolist(), strict=False))
+    insert(connection, schema.PACKS, pack_rows(new.selected(added), positions))
 
 
 def _only_appended(old: PackTable, new: PackTable, is_new: NDArray[Any]) -> bool:
@@ -150,7 +126,7 @@ def _update_cells(
     columns = [column_cells(f, new.columns[f.name][rows]) for f in changed]
     names = ", ".join(f'"{field.name}" = ?' for field in changed)
     sql = f'UPDATE "packs" SET {names} WHERE "id" = ?'
-    _many(connection, sql, zip(*columns, new.ids[rows].tolist(), strict=True))
+    many(connection, sql, zip(*columns, new.ids[rows].tolist(), strict=True))
 
 
 def _differs(
@@ -185,8 +161,8 @@ def _store_groups(
         if now[1]:
             rows.extend(_group_rows(pack, now[0], now[1]))
     table = _OF_PACK[name]
-    _many(connection, f'DELETE FROM "{table.name}" WHERE "pack_id" = ?', gone)
-    _insert_columns(connection, table, list(table.columns.keys())[1:], rows)
+    many(connection, f'DELETE FROM "{table.name}" WHERE "pack_id" = ?', gone)
+    insert_columns(connection, table, list(table.columns.keys())[1:], rows)
 
 
 def _key(packs: PackTable, name: str) -> int | None:

@@ -7,8 +7,6 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
-from sqlalchemy.exc import DBAPIError
-
 from benchpack.errors import DataError
 from benchpack.files.atomic import unwritable
 from benchpack.files.faults import check_ordinary, disk_fault, fault
@@ -57,8 +55,6 @@ def said(path: Path) -> Iterator[None]:
     """Turn complaints of SQLite and of the disk into a DataError."""
     try:
         yield
-    except DBAPIError as error:
-        raise sqlite_fault(path, error.orig or error) from error
     except sqlite3.Error as error:
         raise sqlite_fault(path, error) from error
     except UnicodeEncodeError as error:

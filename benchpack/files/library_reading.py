@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
+import sqlite3
 from collections import Counter
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from pathlib import Path
 from types import MappingProxyType
 from typing import Any, TypeVar
 
 import numpy as np
-from sqlalchemy import Connection, Table
 
 from benchpack.errors import DataError, Problem
-from benchpack.files import schema
 from benchpack.files.library_rows import (
     GO_BACK,
     Row,
@@ -20,10 +20,18 @@ from benchpack.files.library_rows import (
     record_from_row,
 )
 from benchpack.files.pack_reading import impossible
+from benchpack.files.stored_columns import own_fields
+from benchpack.files.study_columns import STUDY_FIELDS
+from benchpack.model.change import CHANGE_FIELDS, Change
 from benchpack.model.fields import Field
 from benchpack.model.joint import JOINT_FIELDS, Joint
 from benchpack.model.library import Library
-from benchpack.model.material import Material, Source
+from benchpack.model.material import (
+    MATERIAL_FIELDS,
+    SOURCE_FIELDS,
+    Material,
+    Source,
+)
 from benchpack.model.pack import PACK_FIELD, PACK_FIELDS
 from benchpack.model.pack_table import PackTable
 from benchpack.model.part import PART_FIELDS, Part
@@ -32,12 +40,12 @@ from benchpack.model.study import Study
 RecordT = TypeVar("RecordT")
 
 
-def read_library(connection: Connection, path: Path) -> Library:
+def read_library(connection: sqlite3.Connection, path: Path) -> Library:
     """Give the library that a database holds.
 
     Parameters
     ----------
-    connection : Connection
+    connection : sqlite3.Connection
         In a transaction, so that all tables are of one state.
     path : Path
         The file, for the problems.
@@ -48,18 +56,28 @@ def read_library(connection: Connection, path: Path) -> Library:
         When a row holds what its record refuses.
     """
     columns = ["id", "position", *(field.name for field in PACK_FIELDS)]
-    about = dict(_select(connection, schema.ABOUT, ["key", "value"], order="key"))
+    about = dict(_select(connection, "about", ["key", "value"], order="key"))
     try:
-        packs = packs_from_rows(_select(connection, schema.PACKS, columns))
+        packs = packs_from_rows(_select(connection, "packs", columns))
         _check_packs(packs)
         names = dict(zip(packs.ids.tolist(), packs.names.tolist(), strict=True))
+        of_pack = _Owners("pack", names)
+        studies = _select(connection, "studies", ["position", "name"])
+        _check_once("studies", [name for _, name in studies])
         return Library(
             packs=packs,
-            parts=_groups(connection, schema.PARTS, PART_FIELDS, Part, names),
-            joints=_groups(connection, schema.JOINTS, JOINT_FIELDS, Joint, names),
-            materials=_records(connection, schema.MATERIALS, Material),
-            sources=_records(connection, schema.SOURCES, Source),
-            studies=_records(connection, schema.STUDIES, Study),
+            parts=_groups(connection, "parts", PART_FIELDS, Part, of_pack),
+            joints=_groups(connection, "joints", JOINT_FIELDS, Joint, of_pack),
+            materials=_records(connection, "materials", MATERIAL_FIELDS, Material),
+            sources=_records(connection, "sources", SOURCE_FIELDS, Source),
+            studies=_records(connection, "studies", STUDY_FIELDS, Study),
+            changes=_groups(
+                connection,
+                "changes",
+                CHANGE_FIELDS,
+                Change,
+                _Owners("study", dict(studies)),
+            ),
             title=about.get("title", ""),
             note=about.get("note", ""),
         )
@@ -71,10 +89,7 @@ def read_library(connection: Connection, path: Path) -> Library:
 def _check_packs(packs: PackTable) -> None:
     """Refuse what another program may have put into the table of packs."""
     names = packs.names.tolist()
-    if len(set(names)) < len(names):
-        twice = next(name for name, times in Counter(names).items() if times > 1)
-        what = f"Two packs are called {twice!r}."
-        raise DataError(Problem(what, GO_BACK, column="pack", record=twice))
+    _check_once("packs", names)
     for at in np.flatnonzero(impossible(packs.columns)).tolist():
         for name, column in packs.columns.items():
             field = PACK_FIELD[name]
@@ -86,43 +101,60 @@ def _check_packs(packs: PackTable) -> None:
         packs[at]
 
 
+def _check_once(kind: str, names: Sequence[str]) -> None:
+    if len(set(names)) < len(names):
+        twice = next(name for name, times in Counter(names).items() if times > 1)
+        what = f"Two {kind} are called {twice!r}."
+        raise DataError(Problem(what, GO_BACK, column="name", record=twice))
+
+
 def _select(
-    connection: Connection,
-    table: Table,
+    connection: sqlite3.Connection,
+    table: str,
     columns: Sequence[str],
     *,
     order: str = '"position"',
 ) -> list[Any]:
     # A bare name that is no column would be read as a text in quotation marks.
-    names = ", ".join(f'"{table.name}"."{name}"' for name in columns)
-    sql = f'SELECT {names} FROM "{table.name}" ORDER BY {order}'
-    # The driver's own tuples: a million rows need no wrapping.
-    cursor: Any = connection.exec_driver_sql(sql).cursor
-    return list(cursor.fetchall())
+    names = ", ".join(f'"{table}"."{name}"' for name in columns)
+    sql = f'SELECT {names} FROM "{table}" ORDER BY {order}'
+    return connection.execute(sql).fetchall()
 
 
 def _records(
-    connection: Connection, table: Table, kind: type[RecordT]
+    connection: sqlite3.Connection,
+    table: str,
+    fields: tuple[Field, ...],
+    kind: type[RecordT],
 ) -> tuple[RecordT, ...]:
-    columns = [c.name for c in table.columns if c.name != "position"]
-    rows: list[Row] = _select(connection, table, columns)
+    rows: list[Row] = _select(connection, table, [field.name for field in fields])
     return tuple(record_from_row(kind, row) for row in rows)
 
 
+@dataclass(frozen=True, slots=True)
+class _Owners:
+    """What the rows of a table belong to: ``pack`` or ``study``, names by key."""
+
+    kind: str
+    names: Mapping[int, str]
+
+
 def _groups(
-    connection: Connection,
-    table: Table,
+    connection: sqlite3.Connection,
+    table: str,
     fields: tuple[Field, ...],
     kind: type[RecordT],
-    names: Mapping[int, str],
+    owners: _Owners,
 ) -> Mapping[str, tuple[RecordT, ...]]:
-    columns = ["pack_id", *(f.name for f in schema.own_fields(fields))]
-    rows = _select(connection, table, columns, order='"pack_id", "position"')
+    owner = f"{owners.kind}_id"
+    columns = [owner, *(f.name for f in own_fields(fields))]
+    rows = _select(connection, table, columns, order=f'"{owner}", "position"')
     groups: dict[str, list[RecordT]] = {}
     for key, *row in rows:
-        if key not in names:
-            what = f"A row of {table.name} belongs to a pack that is not there."
+        name = owners.names.get(key)
+        if name is None:
+            what = f"A row of {table} belongs to a {owners.kind} that is not there."
             raise DataError(Problem(what, GO_BACK, value=str(key)))
-        record = record_from_row(kind, row, pack=names[key])
-        groups.setdefault(names[key], []).append(record)
+        record = record_from_row(kind, row, **{owners.kind: name})
+        groups.setdefault(name, []).append(record)
     return MappingProxyType({name: tuple(group) for name, group in groups.items()})

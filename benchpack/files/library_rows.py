@@ -10,15 +10,23 @@ from numpy.typing import NDArray
 
 from benchpack.errors import DataError, Problem
 from benchpack.files.pack_texts import boundary_texts
-from benchpack.files.schema import own_fields
-from benchpack.files.study_columns import STUDY_FIELDS, parse_peers, peers_text
+from benchpack.files.stored_columns import own_fields
+from benchpack.files.study_columns import STUDY_FIELDS
 from benchpack.model.boundary import parse_boundary
+from benchpack.model.change import CHANGE_FIELDS, Change, ChangeKind, ProgrammeKind
 from benchpack.model.fields import Field, Kind
 from benchpack.model.joint import JOINT_FIELDS, Joint
 from benchpack.model.material import MATERIAL_FIELDS, SOURCE_FIELDS, Material, Source
+from benchpack.model.name_lists import (
+    names_text,
+    parse_names,
+    parse_reasons,
+    reasons_text,
+)
 from benchpack.model.pack import PACK_FIELDS
 from benchpack.model.pack_table import PackTable
 from benchpack.model.part import PART_FIELDS, Part
+from benchpack.model.range_columns import with_ranges
 from benchpack.model.study import Study
 from benchpack.model.words import Basis, KnownBy, Subsystem, TrendKind
 from benchpack.units.number_text import shortened
@@ -35,6 +43,7 @@ RECORD_FIELDS: dict[type, tuple[Field, ...]] = {
     Material: MATERIAL_FIELDS,
     Source: SOURCE_FIELDS,
     Study: STUDY_FIELDS,
+    Change: own_fields(CHANGE_FIELDS),
 }
 """The stored columns of each record that is not a pack."""
 
@@ -45,7 +54,14 @@ _FROM_TEXT: dict[tuple[type, str], Callable[[Any], Any]] = {
     (Joint, "known_by"): KnownBy,
     (Study, "basis"): Basis,
     (Study, "trend"): TrendKind,
-    (Study, "peers"): parse_peers,
+    (Study, "programme"): ProgrammeKind,
+    (Change, "kind"): ChangeKind,
+    (Change, "subsystem"): Subsystem,
+    (Change, "programme"): ProgrammeKind,
+}
+_LISTS: dict[Kind, Callable[[str], Any]] = {
+    Kind.NAMES: parse_names,
+    Kind.REASONS: parse_reasons,
 }
 
 
@@ -123,12 +139,14 @@ def _made(field: Field, cells: Sequence[Any]) -> NDArray[Any]:
 
 
 def record_row(record: object) -> Row:
-    """Give a part, joint, material, source or study as SQL values."""
+    """Give a record that is no pack as SQL values."""
     cells = []
     for field in RECORD_FIELDS[type(record)]:
-        value = getattr(record, field.name)
-        if field.name == "peers":
-            value = peers_text(value)
+        value = field.value_of(record)
+        if field.kind is Kind.NAMES:
+            value = names_text(value)
+        elif field.kind is Kind.REASONS:
+            value = reasons_text(value)
         elif field.kind is Kind.CHOICE:
             value = str(value)
         elif field.kind is Kind.NUMBER and value is not None:
@@ -143,7 +161,7 @@ def record_from_row(kind: type[RecordT], row: Sequence[Any], **more: str) -> Rec
     Parameters
     ----------
     kind : type
-        Part, Joint, Material, Source or Study.
+        Part, Joint, Material, Source, Study or Change.
     row : sequence
         As `record_row` makes it.
     more : str
@@ -154,9 +172,10 @@ def record_from_row(kind: type[RecordT], row: Sequence[Any], **more: str) -> Rec
     DataError
         When the row holds what the record refuses.
     """
+    fields = RECORD_FIELDS[kind]
     values: dict[str, Any] = dict(more)
-    for field, cell in zip(RECORD_FIELDS[kind], row, strict=True):
-        make = _FROM_TEXT.get((kind, field.name))
+    for field, cell in zip(fields, row, strict=True):
+        make = _FROM_TEXT.get((kind, field.name)) or _LISTS.get(field.kind)
         try:
             values[field.name] = make(cell) if make else cell
         except ValueError:
@@ -166,7 +185,7 @@ def record_from_row(kind: type[RecordT], row: Sequence[Any], **more: str) -> Rec
         elif not field.is_numeric and not isinstance(cell, str):
             _check_cell(field, cell)
     try:
-        return kind(**values)
+        return kind(**with_ranges(fields, values))
     except (TypeError, ValueError) as error:
         what = f"A row of {kind.__name__.lower()}s holds what cannot be: {error}."
         raise DataError(Problem(what, GO_BACK)) from error

@@ -11,6 +11,7 @@ from functools import cache
 from benchpack.files.head_words import BASIS_WORDS, BESIDE_UNITS, HEAD_WORDS
 from benchpack.files.sheet import Sheet
 from benchpack.files.study_columns import STUDY_FIELDS
+from benchpack.model.change import CHANGE_FIELDS
 from benchpack.model.fields import Field
 from benchpack.model.joint import JOINT_FIELDS
 from benchpack.model.material import MATERIAL_FIELDS, SOURCE_FIELDS
@@ -116,7 +117,7 @@ class _Known:
 def _known(fields: tuple[Field, ...]) -> _Known:
     titles: dict[str, list[tuple[int, Field]]] = {}
     for field in fields:
-        for rank, title in enumerate(dict.fromkeys(_titles(field))):
+        for rank, title in enumerate(dict.fromkeys(field_titles(field))):
             titles.setdefault(title, []).append((rank, field))
     measured = tuple(f for f in fields if f.required and f.is_numeric)
     return _Known({field.header(): field for field in fields}, titles, measured)
@@ -194,7 +195,7 @@ def _measures(unit: str, field: Field) -> bool:
 
 
 @cache
-def _titles(field: Field) -> list[str]:
+def field_titles(field: Field) -> list[str]:
     """Titles of an attribute, folded, the best first."""
     names = (field.title, field.name.replace("_", " "), *field.synonyms)
     return [folded(name) for name in (*names, *HEAD_WORDS.get(field.title, ()))]
@@ -207,17 +208,20 @@ _ALL_FIELDS = (
     *MATERIAL_FIELDS,
     *SOURCE_FIELDS,
     *STUDY_FIELDS,
+    *CHANGE_FIELDS,
 )
 
 
 @cache
 def _all_titles() -> frozenset[str]:
-    return frozenset(title for field in _ALL_FIELDS for title in _titles(field))
+    return frozenset(title for field in _ALL_FIELDS for title in field_titles(field))
 
 
 @cache
 def _words_only() -> frozenset[str]:
-    numbers = {t for field in _ALL_FIELDS if field.is_numeric for t in _titles(field)}
+    numbers = {
+        t for field in _ALL_FIELDS if field.is_numeric for t in field_titles(field)
+    }
     return _all_titles() - numbers
 
 

@@ -1,4 +1,4 @@
-"""Rows as parts, joints, materials, sources and studies, judged by the records."""
+"""Rows as records of every kind but packs, judged by the records themselves."""
 
 from __future__ import annotations
 
@@ -6,20 +6,31 @@ from collections.abc import Collection, Sequence
 from typing import Any, TypeVar
 
 from benchpack.errors import DataError, Problem, Severity
+from benchpack.files.head_words import TOTALS
 from benchpack.files.record_reading import Pace, Rows
 from benchpack.model.fields import Kind
 from benchpack.model.part import record_problems
+from benchpack.model.range_columns import with_ranges
 
 RecordT = TypeVar("RecordT")
 
 
-def check_owners(rows: Rows, packs: Collection[str]) -> None:
-    """Refuse records of packs that are not there."""
-    known = frozenset(packs)
-    for at, pack in enumerate(rows.values["pack"].tolist()):
-        if pack.strip() and pack not in known:
-            what = f"There is no pack called {pack!r}."
-            rows.add(at, "pack", Problem(what, "Add the pack first, or correct this."))
+def check_owners(rows: Rows, names: Collection[str], *, kind: str = "pack") -> None:
+    """Refuse records of packs, or of another kind of owner, that are not there."""
+    known = frozenset(names)
+    for at, name in enumerate(rows.values[kind].tolist()):
+        if name.strip() and name not in known:
+            what = f"There is no {kind} called {name!r}."
+            remedy = f"Add the {kind} first, or correct this."
+            rows.add(at, kind, Problem(what, remedy))
+
+
+def check_totals(rows: Rows) -> None:
+    """Refuse lines of totals, which a hand-made table may have at its end."""
+    for at, name in enumerate(rows.values["name"].tolist()):
+        if name.casefold().rstrip(":") in TOTALS:
+            what = f"{name!r} looks like a line of totals."
+            rows.add(at, "name", Problem(what, "Delete the row, or rename it."))
 
 
 def made_records(
@@ -61,17 +72,18 @@ def made_records(
 
 
 def _made(rows: Rows, at: int, kind: type[RecordT]) -> RecordT | None:
-    values = {field.name: value for field, value in rows.attributes(at)}
+    held = list(rows.attributes(at))
+    values = {field.name: value for field, value in held}
     if rows.refused[at]:
         rows.add_all(at, _field_problems(rows, at))
         return None
-    for field, value in rows.attributes(at):
+    for field, value in held:
         if field.kind is Kind.COUNT and value == int(value):
             values[field.name] = int(value)
         elif field.is_numeric:
             values[field.name] = float(value)
     try:
-        record = kind(**values)
+        record = kind(**with_ranges(rows.fields, values))
     except DataError as error:
         rows.add_all(at, error.problems)
         return None

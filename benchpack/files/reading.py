@@ -5,27 +5,39 @@ from __future__ import annotations
 from dataclasses import replace
 from pathlib import Path
 
-from benchpack.errors import Problem, RequestError, Severity
+from benchpack.errors import DataError, Problem, RequestError, Severity
 from benchpack.files.collecting import Reading, collect
 from benchpack.files.delimited import read_delimited
 from benchpack.files.descriptor import DESCRIPTOR, RESOURCES
 from benchpack.files.encodings import kind_of
 from benchpack.files.faults import fault, is_folder
-from benchpack.files.mapping import known_heads, suggest_mapping
+from benchpack.files.mapping import known_heads
 from benchpack.files.package import read_package, table_texts, write_csv, write_package
 from benchpack.files.record_reading import Cancelled, Pace, Progress
 from benchpack.files.sheet import Sheet
+from benchpack.files.table_kinds import (
+    JOINTS,
+    PACKS,
+    PARTS,
+    holds_packs,
+    names_packs,
+    table_kind,
+)
 from benchpack.model.library import Library
 
 __all__ = ["Reading", "read_any", "write_any"]
 
-
 _PACKS = RESOURCES[0]
+_ALONE = (
+    "Open it in the window to add it to a library; benchpack check and, of joints, "
+    "benchpack joints read it as it is."
+)
 
 
 def read_any(
     path: Path,
     *,
+    needs: str = "",
     progress: Progress | None = None,
     cancelled: Cancelled | None = None,
 ) -> Reading:
@@ -37,6 +49,10 @@ def read_any(
         A library file, a Data Package or its folder, a table of packs as CSV or TSV,
         or a workbook. A workbook with sheets named packs, parts, joints, materials,
         sources, studies is read whole, of any other the sheet that looks like packs.
+        A table of parts or joints alone, see `table_kind`, gives these, whatever
+        packs they name.
+    needs : str
+        Name of the table that the file has to hold, ``packs`` for instance.
     progress : callable or None
         Told ``(done, total, words)``; a total of 0 means not known.
     cancelled : callable or None
@@ -45,12 +61,19 @@ def read_any(
     Raises
     ------
     DataError
-        When it cannot be read.
+        When it cannot be read, or holds parts or joints alone and not what is needed.
     CancelledError
         When the person stopped it.
     """
     path = Path(path)
-    pace = Pace(progress, cancelled)
+    reading = _read(path, Pace(progress, cancelled))
+    if needs and reading.alone and needs not in reading.alone:
+        what = f"The file holds {' and '.join(reading.alone)} and no {needs}."
+        raise fault(path, what, _ALONE)
+    return reading
+
+
+def _read(path: Path, pace: Pace) -> Reading:
     if is_folder(path):
         return read_package(path, pace=pace)
     kind = kind_of(path)
@@ -64,11 +87,30 @@ def read_any(
     if _looks_like_json(path):
         return read_package(path, pace=pace)
     sheet = read_delimited(path, recognised=known_heads)
-    return _collected({"packs": sheet}, path, pace)
+    return _collected({table_kind(sheet): sheet}, path, pace)
 
 
 def _collected(sheets: dict[str, Sheet], path: Path, pace: Pace) -> Reading:
-    return collect(sheets, source=str(path), title=path.stem, verbatim=False, pace=pace)
+    without_packs = PACKS not in sheets
+    for kind, sheet in sheets.items() if without_packs else ():
+        if not names_packs(sheet, kind):
+            raise DataError(
+                Problem(
+                    f"The table of {kind} does not say which pack they belong to.",
+                    "Add a column pack, or open the file in the window: there it is "
+                    "taken for the pack that is selected.",
+                    source=sheet.source,
+                    row=sheet.header_row,
+                )
+            )
+    return collect(
+        sheets,
+        source=str(path),
+        title=path.stem,
+        verbatim=False,
+        pace=pace,
+        without_packs=without_packs,
+    )
 
 
 def _read_library_file(path: Path) -> Reading:
@@ -94,22 +136,19 @@ def _read_workbook(path: Path, pace: Pace) -> Reading:
     named = {name.strip().casefold(): name for name in book.names}
     known = [r.name for r in RESOURCES if r.name in named]
     tables = book.tables(recognised=known_heads)
-    if _PACKS.name in known:
+    if PACKS in known:
         wanted = {named[name]: name for name in known}
         sheets = {wanted[t.name]: t for t in tables if t.name in wanted}
         others = [table for table in tables if table.name not in wanted]
-        remedy = (
-            f"Sheets of a library are named {', '.join(r.name for r in RESOURCES)}."
-        )
     else:
-        sheets = {_PACKS.name: tables[0]}
-        others = [table for table in tables[1:] if _holds_packs(table)]
-        remedy = f"Copy its rows into the sheet {tables[0].name!r}, or save it alone."
+        sheets = _by_heads(tables)
+        used = {id(table) for table in sheets.values()}
+        others = [t for t in tables if id(t) not in used and _holds_records(t)]
     reading = _collected(sheets, path, pace)
     left_out = (
         Problem(
             "The sheet was left out.",
-            remedy,
+            _remedy(table, sheets, whole=PACKS in known),
             source=table.source,
             severity=Severity.WARNING,
         )
@@ -118,13 +157,27 @@ def _read_workbook(path: Path, pace: Pace) -> Reading:
     return replace(reading, problems=(*left_out, *reading.problems))
 
 
-def _holds_packs(table: Sheet) -> bool:
-    meant = suggest_mapping(table, _PACKS.fields)
-    return all(
-        meant.column_of(field.name) is not None
-        for field in _PACKS.fields
-        if field.required
-    )
+def _by_heads(tables: list[Sheet]) -> dict[str, Sheet]:
+    """Give the first table of packs, or where there is none, of parts and of joints."""
+    packs = next(filter(holds_packs, tables), None)
+    if packs is not None or table_kind(tables[0]) == PACKS:
+        return {PACKS: packs or tables[0]}
+    found: dict[str, Sheet] = {}
+    for table in tables:
+        found.setdefault(table_kind(table), table)
+    return {kind: found[kind] for kind in (PARTS, JOINTS) if kind in found}
+
+
+def _holds_records(table: Sheet) -> bool:
+    return holds_packs(table) or table_kind(table) != PACKS
+
+
+def _remedy(table: Sheet, sheets: dict[str, Sheet], *, whole: bool) -> str:
+    kind = table_kind(table)
+    if whole or kind not in sheets:
+        names = ", ".join(resource.name for resource in RESOURCES)
+        return f"Sheets of a library are named {names}."
+    return f"Copy its rows into the sheet {sheets[kind].name!r}, or save it alone."
 
 
 def write_any(library: Library, path: Path, *, currency: str) -> None:

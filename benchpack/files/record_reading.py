@@ -2,54 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 
-from benchpack.errors import CancelledError, DataError, Problem, Severity
+from benchpack.errors import DataError, Problem, Severity
 from benchpack.files.cells import Reader, cell_text
 from benchpack.files.mapping import Mapping
+from benchpack.files.pace import Cancelled, Pace, Progress
 from benchpack.files.sheet import Cells, Column, Sheet
 from benchpack.model.fields import Field
 from benchpack.units.number_text import decimal_marks
 
-Progress = Callable[[int, int, str], None]
-"""Told how much is done, of how much, and what is being done."""
-
-Cancelled = Callable[[], bool]
-"""Asked whether the person has had enough."""
-
-
-@dataclass(frozen=True, slots=True)
-class Pace:
-    """Tells how far the work is and stops it when the person asks.
-
-    Parameters
-    ----------
-    progress : callable or None
-        Told ``(done, total, words)``.
-    cancelled : callable or None
-        Gives True to stop the work.
-    """
-
-    progress: Progress | None = None
-    cancelled: Cancelled | None = None
-
-    def step(self, done: int, total: int, words: str) -> None:
-        """Report, and stop if asked to.
-
-        Raises
-        ------
-        CancelledError
-            When the person stopped the work.
-        """
-        if self.cancelled is not None and self.cancelled():
-            raise CancelledError("Reading was stopped.")
-        if self.progress is not None:
-            self.progress(done, total, words)
+__all__ = ["Cancelled", "Pace", "Progress", "Rows", "read_rows"]
 
 
 @dataclass(eq=False)
@@ -165,6 +133,7 @@ def read_rows(
     *,
     reader: Reader,
     pace: Pace,
+    pack: str = "",
 ) -> Rows:
     """Read every mapped column; unreadable cells refuse their rows.
 
@@ -178,6 +147,8 @@ def read_rows(
         How cells are understood.
     pace : Pace
         Progress and stopping.
+    pack : str
+        The pack of all records, where no column names it.
 
     Raises
     ------
@@ -186,7 +157,9 @@ def read_rows(
     CancelledError
         When the person stopped the work.
     """
-    _check_heads(sheet, mapping, fields)
+    is_given = bool(pack) and mapping.column_of("pack") is None
+    needed = [f for f in fields if not (is_given and f.name == "pack")]
+    _check_heads(sheet, mapping, needed)
     pace.step(0, 0, f"Loading {sheet.source}")
     by_name = {column.name: column for column in fields}
     numeric = [
@@ -207,6 +180,8 @@ def read_rows(
         rows.values[name] = read.column
         for at, problem in read.bad.items():
             rows.add(at, name, problem)
+    if is_given:
+        rows.values["pack"] = np.full(len(rows), pack, dtype=object)
     _check_lengths(rows, reader)
     _check_required(rows)
     _keep_in_note(rows)

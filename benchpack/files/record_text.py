@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import Any
 
-from benchpack.files.study_columns import peers_text
 from benchpack.model.boundary import Boundary
 from benchpack.model.fields import Field, Kind
+from benchpack.model.name_lists import names_text, reasons_text
 
 
 def cell_text(field: Field, value: Any) -> str:
@@ -27,9 +27,11 @@ def cell_text(field: Field, value: Any) -> str:
         return "true" if value else "false"
     if isinstance(value, Boundary):
         return value.to_text()
-    return peers_text(value) if isinstance(value, tuple) else str(value)
+    if field.kind is Kind.NAMES:
+        return names_text(value)
+    return reasons_text(value) if field.kind is Kind.REASONS else str(value)
 
 
 def record_texts(fields: tuple[Field, ...], record: object) -> list[str]:
     """Give all attributes of a record as text, in the order of its columns."""
-    return [cell_text(field, getattr(record, field.name)) for field in fields]
+    return [cell_text(field, field.value_of(record)) for field in fields]

@@ -16,18 +16,14 @@ from sqlalchemy import (
     Text,
 )
 
+from benchpack.files.stored_columns import own_fields
 from benchpack.files.study_columns import STUDY_FIELDS
+from benchpack.model.change import CHANGE_FIELDS
 from benchpack.model.fields import Field, Kind
 from benchpack.model.joint import JOINT_FIELDS
 from benchpack.model.material import MATERIAL_FIELDS, SOURCE_FIELDS
 from benchpack.model.pack import PACK_FIELDS
 from benchpack.model.part import PART_FIELDS
-
-APPLICATION_ID = 0x42507031
-"""Marks an SQLite file as a library (``BPp1``)."""
-
-SCHEMA_VERSION = 1
-"""Version of the tables below; see ``migrations``."""
 
 _TYPES: dict[Kind, Any] = {
     Kind.TEXT: Text,
@@ -36,6 +32,8 @@ _TYPES: dict[Kind, Any] = {
     Kind.CHOICE: Text,
     Kind.FLAG: Boolean,
     Kind.BOUNDARY: Text,
+    Kind.NAMES: Text,
+    Kind.REASONS: Text,
 }
 
 METADATA = MetaData()
@@ -52,26 +50,21 @@ def _key(name: str) -> Column[int]:
     return Column(name, BigInteger().with_variant(Integer, "sqlite"), primary_key=True)
 
 
-def _of_pack(name: str, fields: tuple[Field, ...]) -> Table:
+def _owned(name: str, fields: tuple[Field, ...], owner: str, key: str) -> Table:
     return Table(
         name,
         METADATA,
         _key("id"),
         Column(
-            "pack_id",
+            owner,
             BigInteger().with_variant(Integer, "sqlite"),
-            ForeignKey("packs.id", ondelete="CASCADE"),
+            ForeignKey(key, ondelete="CASCADE"),
             nullable=False,
             index=True,
         ),
         Column("position", BigInteger, nullable=False),
         *map(_column, own_fields(fields)),
     )
-
-
-def own_fields(fields: tuple[Field, ...]) -> tuple[Field, ...]:
-    """Give the columns of a part or joint that are not the name of its pack."""
-    return tuple(field for field in fields if field.name != "pack")
 
 
 def _listed(name: str, fields: tuple[Field, ...]) -> Table:
@@ -85,11 +78,12 @@ PACKS = Table(
     Column("position", BigInteger, nullable=False),
     *map(_column, PACK_FIELDS),
 )
-PARTS = _of_pack("parts", PART_FIELDS)
-JOINTS = _of_pack("joints", JOINT_FIELDS)
+PARTS = _owned("parts", PART_FIELDS, "pack_id", "packs.id")
+JOINTS = _owned("joints", JOINT_FIELDS, "pack_id", "packs.id")
 MATERIALS = _listed("materials", MATERIAL_FIELDS)
 SOURCES = _listed("sources", SOURCE_FIELDS)
 STUDIES = _listed("studies", STUDY_FIELDS)
+CHANGES = _owned("changes", CHANGE_FIELDS, "study_id", "studies.position")
 ABOUT = Table(
     "about",
     METADATA,

@@ -2,10 +2,7 @@
 
 from __future__ import annotations
 
-import json
-from typing import Any
-
-from benchpack.errors import DataError, Problem
+from benchpack.model.change_words import ProgrammeKind
 from benchpack.model.fields import Field, Kind
 from benchpack.model.words import Basis, TrendKind
 
@@ -13,7 +10,7 @@ STUDY_FIELDS: tuple[Field, ...] = (
     Field("name", "study", required=True, help="Name of the study."),
     Field("subject", "subject", help="The pack under study."),
     Field("reference", "reference", help="The pack it is measured against."),
-    Field("peers", "peers", help="Names of the compared packs as a JSON array."),
+    Field("peers", "peers", Kind.NAMES, help="Names of the compared packs."),
     Field(
         "basis",
         "basis",
@@ -92,36 +89,95 @@ STUDY_FIELDS: tuple[Field, ...] = (
         choices=(".", ","),
         help="Decimal mark on screen.",
     ),
+    Field(
+        "labour_rate_per_h",
+        "labour rate per h",
+        Kind.NUMBER,
+        "ratio",
+        ceiling=10_000,
+        help="One hour of a person, in the study's currency.",
+    ),
+    Field(
+        "station_rate_per_h",
+        "station rate per h",
+        Kind.NUMBER,
+        "ratio",
+        ceiling=100_000,
+        help="One hour of an assembly station, in the study's currency.",
+    ),
+    Field(
+        "takt_time_s",
+        "takt time",
+        Kind.NUMBER,
+        "time",
+        "s",
+        positive=True,
+        ceiling=86_400,
+        help="Seconds in which the line finishes one pack.",
+    ),
+    Field(
+        "thread_friction",
+        "thread friction",
+        Kind.NUMBER,
+        "ratio",
+        positive=True,
+        ceiling=1,
+        help="Friction coefficient in the thread.",
+        decimals=2,
+    ),
+    Field(
+        "head_friction",
+        "head friction",
+        Kind.NUMBER,
+        "ratio",
+        positive=True,
+        ceiling=1,
+        help="Friction coefficient under the head.",
+        decimals=2,
+    ),
+    Field(
+        "programme",
+        "programme",
+        Kind.CHOICE,
+        choices=tuple(ProgrammeKind),
+        help="When in the life of the pack the proposal is to come.",
+    ),
+    Field(
+        "yearly_volume",
+        "yearly volume",
+        Kind.COUNT,
+        "count",
+        positive=True,
+        ceiling=1e9,
+        help="Packs per year; empty for the subject's own yearly volume.",
+        decimals=0,
+    ),
+    Field(
+        "programme_years",
+        "programme years",
+        Kind.NUMBER,
+        "ratio",
+        positive=True,
+        ceiling=100,
+        help="Years over which tools are paid back.",
+    ),
+    Field(
+        "discount_rate",
+        "discount rate",
+        Kind.NUMBER,
+        "ratio",
+        ceiling=1,
+        help="Interest per year as a fraction.",
+        decimals=2,
+    ),
+    Field(
+        "tooling_budget",
+        "tooling budget",
+        Kind.NUMBER,
+        "ratio",
+        ceiling=1e9,
+        help="One-time money that may be spent, in the study's currency.",
+        decimals=0,
+    ),
 )
 """The columns of a study in their order in files."""
-
-
-def peers_text(peers: tuple[str, ...]) -> str:
-    """Give the peers' names as one text, empty where none are named."""
-    return json.dumps(list(peers), ensure_ascii=False) if peers else ""
-
-
-def parse_peers(text: str) -> tuple[str, ...]:
-    """Read the peers' names from their text.
-
-    Raises
-    ------
-    DataError
-        When the text is no list of names.
-    """
-    if not text.strip():
-        return ()
-    try:
-        found: Any = json.loads(text)
-    except ValueError:
-        found = None
-    if not isinstance(found, list) or not all(isinstance(n, str) for n in found):
-        raise DataError(
-            Problem(
-                "The peers are no list of names.",
-                'Write them as ["Avocet 81", "Dunlin 74"] or leave the cell empty.',
-                column="peers",
-                value=text,
-            )
-        )
-    return tuple(found)

@@ -19,7 +19,12 @@ from benchpack.files.pack_reading import (
     check_names,
     check_packs,
 )
-from benchpack.files.part_reading import RecordT, check_owners, made_records
+from benchpack.files.part_reading import (
+    RecordT,
+    check_owners,
+    check_totals,
+    made_records,
+)
 from benchpack.files.record_reading import Cancelled, Pace, Progress, read_rows
 from benchpack.files.sheet import Sheet
 from benchpack.model.joint import JOINT_FIELDS, Joint
@@ -192,6 +197,7 @@ def read_parts(
     mapping: Mapping | None = None,
     *,
     packs: Collection[str],
+    pack: str = "",
     decimal: str | None = None,
     currency: str | None = None,
     verbatim: bool = False,
@@ -206,21 +212,25 @@ def read_parts(
         As for `read_packs`.
     packs : collection of str
         Names of the packs there are; parts of others are refused.
+    pack : str
+        The pack of all parts, where no column names it.
     decimal, currency, verbatim, progress, cancelled
         As for `read_packs`.
 
     Raises
     ------
     DataError
-        When the table lacks pack or part.
+        When the table lacks pack, and none is given, or part.
     CancelledError
         When the person stopped it.
     """
     pace = Pace(progress, cancelled)
     meant = mapping or suggest_mapping(sheet, PART_FIELDS)
     reader = Reader(decimal, currency, verbatim)
-    rows = read_rows(sheet, meant, PART_FIELDS, reader=reader, pace=pace)
+    rows = read_rows(sheet, meant, PART_FIELDS, reader=reader, pace=pace, pack=pack)
     check_owners(rows, packs)
+    if not verbatim:
+        check_totals(rows)
     records = made_records(rows, Part, pace)
     return RecordsReading(records, rows.problems(), len(rows))
 
@@ -230,6 +240,7 @@ def read_joints(
     mapping: Mapping | None = None,
     *,
     packs: Collection[str],
+    pack: str = "",
     decimal: str | None = None,
     currency: str | None = None,
     verbatim: bool = False,
@@ -240,20 +251,22 @@ def read_joints(
 
     Parameters
     ----------
-    sheet, mapping, packs, decimal, currency, verbatim, progress, cancelled
+    sheet, mapping, packs, pack, decimal, currency, verbatim, progress, cancelled
         As for `read_parts`.
 
     Raises
     ------
     DataError
-        When the table lacks pack or joint.
+        When the table lacks pack, and none is given, or joint.
     CancelledError
         When the person stopped it.
     """
     pace = Pace(progress, cancelled)
     meant = mapping or suggest_mapping(sheet, JOINT_FIELDS)
     reader = Reader(decimal, currency, verbatim)
-    rows = read_rows(sheet, meant, JOINT_FIELDS, reader=reader, pace=pace)
+    rows = read_rows(sheet, meant, JOINT_FIELDS, reader=reader, pace=pace, pack=pack)
     check_owners(rows, packs)
+    if not verbatim:
+        check_totals(rows)
     records = made_records(rows, Joint, pace)
     return RecordsReading(records, rows.problems(), len(rows))

@@ -162,3 +162,11 @@ def test_a_word_is_never_a_number(word: str) -> None:
     reading = _read(_csv(rows), 0)
     assert [p.value for p in reading.problems if p.severity is Severity.ERROR] == [word]
     assert reading.packs.names.tolist() == ["Birch"]
+
+
+@pytest.mark.parametrize("end", [[], ["", "", ""]])
+@pytest.mark.parametrize("small_bytes", [0, 10**9])
+def test_a_note_of_two_lines_is_one_row(small_bytes: int, end: list[str]) -> None:
+    rows = [["A", "300,5", "x\ny", "300,5", *end], ["B", "50", "300", "", *end]]
+    reading = _read(_csv(rows), small_bytes)
+    assert not any("rows of their own" in problem.what for problem in reading.problems)

@@ -12,7 +12,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from benchpack.errors import DataError, RequestError
-from benchpack.files.gap_csv import TableColumn, harmless, spreadsheet_cell, write_rows
+from benchpack.files.gap_csv import (
+    TableColumn,
+    harmless,
+    spreadsheet_cell,
+    without_apostrophe,
+    write_rows,
+)
 
 SCHEMA = [
     TableColumn("pack", "string", description="The subject."),
@@ -50,6 +56,11 @@ def test_text_that_would_run_gets_an_apostrophe(start: str, before: str) -> None
 @pytest.mark.parametrize("text", ["", "a=1", "1-2", "Dunlin -74", "'x", "ü"])
 def test_other_text_stays(text: str) -> None:
     assert harmless(text) == text
+
+
+@given(st.text(alphabet="'=+-@ \ta\u200b", max_size=6) | st.text())
+def test_the_apostrophe_is_taken_away_again(text: str) -> None:
+    assert without_apostrophe(harmless(text)) == text
 
 
 @given(st.floats(allow_nan=False, allow_infinity=False))

@@ -15,7 +15,7 @@ _START = """
 import sys, time
 from dataclasses import replace
 from pathlib import Path
-from benchpack.files import library_file
+from benchpack.files import library_changes
 from benchpack.files.library_file import LibraryFile
 
 store = LibraryFile.open(Path(sys.argv[1]))
@@ -32,7 +32,7 @@ _AFTER = _START + "store.write(old, new)\nwait_for_the_end()\n"
 _AMID = (
     _START
     + """
-real = library_file.store_changes
+real = library_changes.store_changes
 
 def half(connection, old, new):
     real(connection, old, new)
@@ -45,7 +45,7 @@ def half(connection, old, new):
     )
     wait_for_the_end()
 
-library_file.store_changes = half
+library_changes.store_changes = half
 store.write(old, new)
 """
 )

@@ -14,7 +14,7 @@ from sqlalchemy.dialects import postgresql
 from sqlalchemy.schema import CreateTable
 
 from benchpack.errors import DataError
-from benchpack.files import library_file, migrations, schema
+from benchpack.files import library_file, migrations, schema, stored_columns
 from benchpack.files.library_file import LibraryFile
 from benchpack.model.library import Library
 from benchpack.model.pack import Pack
@@ -62,8 +62,8 @@ def _sql(path: Path, statement: str) -> list[tuple[object, ...]]:
 
 
 def test_the_file_says_what_it_is(path: Path) -> None:
-    assert _sql(path, "PRAGMA application_id") == [(schema.APPLICATION_ID,)]
-    assert _sql(path, "PRAGMA user_version") == [(schema.SCHEMA_VERSION,)]
+    assert _sql(path, "PRAGMA application_id") == [(stored_columns.APPLICATION_ID,)]
+    assert _sql(path, "PRAGMA user_version") == [(stored_columns.SCHEMA_VERSION,)]
     assert _sql(path, "PRAGMA journal_mode") == [("delete",)]
     assert _sql(path, "PRAGMA integrity_check") == [("ok",)]
     assert _sql(path, "PRAGMA foreign_key_check") == []
@@ -241,27 +241,28 @@ def test_a_row_that_the_model_refuses_says_which(path: Path) -> None:
 def test_an_older_library_is_brought_up_to_date_beside_a_copy(
     path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    def to_two(connection: Connection) -> None:
-        connection.exec_driver_sql("UPDATE about SET value = 'two' WHERE key = 'title'")
+    def to_next(connection: Connection) -> None:
+        connection.exec_driver_sql("UPDATE about SET value = 'new' WHERE key = 'title'")
 
     def fail(connection: Connection) -> None:
-        to_two(connection)
+        to_next(connection)
         connection.exec_driver_sql("UPDATE nothing SET value = 1")
 
     before = path.read_bytes()
-    monkeypatch.setattr(schema, "SCHEMA_VERSION", 2)
-    monkeypatch.setitem(migrations.MIGRATIONS, 1, fail)
+    version = stored_columns.SCHEMA_VERSION
+    monkeypatch.setattr(library_file, "SCHEMA_VERSION", version + 1)
+    monkeypatch.setitem(migrations.MIGRATIONS, version, fail)
     with pytest.raises(DataError):
         LibraryFile.open(path)
     assert path.read_bytes() == before
-    monkeypatch.setitem(migrations.MIGRATIONS, 1, to_two)
+    monkeypatch.setitem(migrations.MIGRATIONS, version, to_next)
     with LibraryFile.open(path, read_only=True) as store:
-        assert store.read().title == "two"
+        assert store.read().title == "new"
     assert path.read_bytes() == before
     with LibraryFile.open(path) as store:
-        assert store.read().title == "two"
-    assert _sql(path, "PRAGMA user_version") == [(2,)]
-    assert path.with_name("small.version-1.benchpack").read_bytes() == before
+        assert store.read().title == "new"
+    assert _sql(path, "PRAGMA user_version") == [(version + 1,)]
+    assert path.with_name(f"small.version-{version}.benchpack").read_bytes() == before
     assert schema.PACKS.name == "packs"
 
 
@@ -271,6 +272,6 @@ def test_the_tables_compile_for_postgresql() -> None:
         str(CreateTable(table).compile(dialect=dialect))
         for table in schema.METADATA.sorted_tables
     ]
-    assert len(said) == 7
+    assert len(said) == 8
     assert "id BIGSERIAL NOT NULL" in said[1] + said[2] + said[3]
     assert any("mass_kg DOUBLE PRECISION NOT NULL" in text for text in said)

@@ -11,13 +11,27 @@ import pytest
 
 from benchpack.errors import DataError
 from benchpack.files.library_file import LibraryFile
+from benchpack.model.change import Change, ChangeKind
+from benchpack.model.library import by_study
+from benchpack.model.ranges import Range
+from benchpack.model.study import Study
 from tests.unit.files.libraries import small_library
 
 
 @pytest.fixture
 def path(tmp_path: Path) -> Path:
     path = tmp_path / "a.benchpack"
-    LibraryFile.create(path, small_library()).close()
+    lid = Change(
+        "Study",
+        "lid",
+        ChangeKind.ADJUST,
+        parts=("tray",),
+        mass_kg=Range(1.0, 2.0, 3.0),
+        tooling=Range.exactly(5e4),
+    )
+    studies = (*small_library().studies, Study("Second"))
+    library = replace(small_library(), studies=studies, changes=by_study([lid]))
+    LibraryFile.create(path, library).close()
     return path
 
 
@@ -46,6 +60,14 @@ def _sql(path: Path, *lines: str) -> None:
         ("UPDATE parts SET material = x'00'", "material cannot be"),
         ("UPDATE parts SET known_by = 'heard'", "known by"),
         ("UPDATE studies SET peers = '{'", "no list of names"),
+        ("UPDATE studies SET name = 'a'", "Two studies are called 'a'"),
+        ("UPDATE studies SET programme = 'soon'", "programme"),
+        ("UPDATE changes SET kind = 'melt'", "kind 'melt' is not known"),
+        ("UPDATE changes SET parts = 'lid; rib'", "no list of names"),
+        ("UPDATE changes SET waived = '[]'", "no names with reasons"),
+        ("UPDATE changes SET mass_kg_low = 99", "runs 99"),
+        ("UPDATE changes SET tooling_high = 'dear'", "cannot be"),
+        ("UPDATE changes SET study_id = 99", "a study that is not there"),
         ("CREATE VIEW v AS SELECT 1", "would act on every edit"),
         (
             "CREATE TRIGGER t AFTER UPDATE ON packs BEGIN DELETE FROM parts; END",
