@@ -13,6 +13,7 @@ from benchpack.model.words import Basis, KnownBy, Subsystem
 from benchpack.results.boundaries import weighed_without_cells
 from benchpack.results.closure import Closure, Grade, closure_of
 from benchpack.results.comparison import Comparison
+from benchpack.results.joint_cautions import joint_cautions
 from benchpack.results.pair_cautions import caution, pair_cautions
 from benchpack.results.trend_cautions import trend_cautions
 from benchpack.results.uncounted import why_no_gap
@@ -78,6 +79,20 @@ def pack_cautions(
         The pack.
     wording : Wording
         How figures are written.
+    """
+    yield from record_cautions(library, pack, wording)
+    yield from joint_cautions(library, pack.name)
+
+
+def record_cautions(
+    library: Library, pack: Pack, wording: Wording = ON_SCREEN
+) -> Iterator[Problem]:
+    """Give the cautions about a pack and its balance, its joints row by row left out.
+
+    Parameters
+    ----------
+    library, pack, wording
+        As for `pack_cautions`.
     """
     yield from (p for p in pack_problems(pack) if p.severity is Severity.WARNING)
     if (

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -11,6 +11,7 @@ from benchpack.model.joint import Joint
 from benchpack.model.library import Library
 from benchpack.model.part import Part
 from benchpack.model.words import UNACCOUNTED, KnownBy, Subsystem
+from benchpack.results.joint_mass import joint_mass_each_g
 
 GOOD_CLOSURE = 0.01
 """Closure within this is good (common practice, no source)."""
@@ -38,7 +39,8 @@ class Closure:
     pack_mass_kg : float
         Its weighed mass, kg.
     masses_kg : mapping of str to float
-        Mass by subsystem, kg; parts without a mass count as nothing.
+        Mass by subsystem, kg; a joint without a mass counts with the one worked out
+        from its designation, what has none counts as nothing.
     unknown : int
         Number of parts and joints without a mass.
     assumed_kg : float
@@ -105,14 +107,24 @@ def closure_of(library: Library, pack: str) -> Closure:
     masses = {str(subsystem): 0.0 for subsystem in Subsystem}
     unknown = 0
     assumed = 0.0
-    records: list[Part | Joint] = [*library.parts_of(pack), *library.joints_of(pack)]
-    for record in records:
-        mass_kg = record.mass_kg
-        if mass_kg is None:
+    for record, mass_kg, known_by in _weighed(library, pack):
+        if math.isnan(mass_kg):
             unknown += 1
             continue
         masses[str(record.subsystem)] += mass_kg
-        if record.known_by is KnownBy.ASSUMED:
+        if known_by is KnownBy.ASSUMED:
             assumed += mass_kg
     weighed = float(library.packs.columns["mass_kg"][row])
     return Closure(pack, weighed, masses, unknown, assumed)
+
+
+def _weighed(
+    library: Library, pack: str
+) -> Iterator[tuple[Part | Joint, float, KnownBy]]:
+    """Give parts and joints with their masses, a joint's worked out where it can be."""
+    for part in library.parts_of(pack):
+        mass_kg = math.nan if part.mass_kg is None else part.mass_kg
+        yield part, mass_kg, part.known_by
+    for joint in library.joints_of(pack):
+        mass_g, known_by, _ = joint_mass_each_g(joint)
+        yield joint, joint.count * mass_g / 1000, known_by

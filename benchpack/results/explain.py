@@ -11,6 +11,8 @@ from benchpack.errors import RequestError
 from benchpack.model.pack import Pack
 from benchpack.model.words import Basis, TrendKind
 from benchpack.results.comparison import Comparison
+from benchpack.results.explain_joints import JOINT_KEYS, explain_joints
+from benchpack.results.explain_proposal import PROPOSAL_KEYS, explain_proposal
 from benchpack.results.explained_inputs import (
     STUDY,
     cells,
@@ -23,6 +25,7 @@ from benchpack.results.explained_inputs import (
 )
 from benchpack.results.explained_uncertainty import range_meaning, uncertainty_figure
 from benchpack.results.figure import Figure, Input
+from benchpack.results.proposal import proposal
 from benchpack.results.results import Results
 from benchpack.results.uncounted import why_no_gap
 
@@ -46,7 +49,8 @@ EXPLAINED = (
     "density",
     "reference density",
 )
-"""Keys that `explain` answers."""
+"""Keys of the gap that `explain` answers, beside those of joints in `JOINT_KEYS` and
+those of the proposal in `PROPOSAL_KEYS`."""
 
 
 def explain(results: Results, key: str, *, reference: str = "") -> Figure:
@@ -57,9 +61,11 @@ def explain(results: Results, key: str, *, reference: str = "") -> Figure:
     results : Results
         The results it is shown with.
     key : str
-        One of `EXPLAINED`.
+        One of `EXPLAINED`, `JOINT_KEYS` or `PROPOSAL_KEYS`.
     reference : str
-        The reference it belongs to; by default that of the study.
+        The reference it belongs to; by default that of the study. For a figure of
+        joints the pack, or the joint as `joint_record` names it; by default the
+        subject. For a figure of one change its name.
 
     Returns
     -------
@@ -71,6 +77,11 @@ def explain(results: Results, key: str, *, reference: str = "") -> Figure:
     RequestError
         For a key that is not known, or a reference that is not compared.
     """
+    if key in PROPOSAL_KEYS:
+        found = proposal(results.library, results.study, gap=results)
+        return explain_proposal(found, key, reference)
+    if key in JOINT_KEYS:
+        return explain_joints(results.library, results.study, key, reference)
     if key not in EXPLAINED:
         raise RequestError(f"There is no figure {key!r}.")
     comparison = results.comparison
@@ -301,8 +312,11 @@ def _density_figure(key: str, pack: Pack, comparison: Comparison, place: int) ->
         formula=f"1000 E_{suffix} / m_{suffix}",
         inputs=(energy(f"E_{suffix}", pack), *mass),
         source=_PRACTICE,
+        missing=_TAKEN_OUT if math.isnan(mass[0].value) else "",
     )
 
+
+_TAKEN_OUT = "More would be taken out for the boundary than the pack holds."
 
 _BUILDERS: dict[str, Callable[[Results, Comparison, int], Figure]] = {
     "gap as weighed": _as_weighed,

@@ -17,15 +17,16 @@ from benchpack.results.cautions import (
     NEW_HEALTH_PCT,
     POORLY_KNOWN,
     cells_apart,
-    pack_cautions,
+    record_cautions,
 )
 from benchpack.results.closure import Grade, closure_of
+from benchpack.results.joint_cautions import has_joint_problems, joint_row_problems
 from benchpack.results.pack_columns import cells_share, density_wh_per_kg
 from benchpack.results.wording import IN_FILES
 
 
 def library_problems(library: Library) -> list[Problem]:
-    """Give the warnings about all packs, parts and references between records.
+    """Give the warnings about all packs, parts, joints and references between records.
 
     Parameters
     ----------
@@ -35,7 +36,8 @@ def library_problems(library: Library) -> list[Problem]:
     found: list[Problem] = []
     packs = library.packs
     for row in np.flatnonzero(doubtful_packs(library)).tolist():
-        found.extend(pack_cautions(library, packs[row], IN_FILES))
+        found.extend(record_cautions(library, packs[row], IN_FILES))
+    found.extend(joint_row_problems(library))
     found.extend(_of_references(library))
     return found
 
@@ -79,6 +81,7 @@ def doubtful_packs(library: Library) -> NDArray[np.bool_]:
             closure.grade is Grade.FAIL
             or closure.assumed_kg > 0
             or cells_apart(cells_kg, closure)
+            or has_joint_problems(library, name)
         ):
             doubtful[row] = True
     return doubtful

@@ -11,7 +11,7 @@ from numpy.typing import NDArray
 from benchpack.calc.worth import value_per_pack
 from benchpack.errors import DataError, Problem
 from benchpack.model.library import Library
-from benchpack.model.study import Study
+from benchpack.model.study import JOINING_ASSUMPTIONS, PROPOSAL_ASSUMPTIONS, Study
 from benchpack.results.cautions import cautions_for
 from benchpack.results.closure import Closure, closure_of
 from benchpack.results.comparison import Comparison, compare
@@ -104,6 +104,7 @@ _WORTH_ONLY = {
     "share_captured",
     "target_kg",
 }
+_JOINING_ONLY = {name for name, *_ in JOINING_ASSUMPTIONS}
 
 
 def compute(
@@ -162,8 +163,9 @@ def _same_gaps(previous: Results, library: Library, study: Study) -> bool:
     )
     if not same_records:
         return False
-    worth = {name: getattr(study, name) for name in _WORTH_ONLY}
-    return replace(previous.study, **worth, name=study.name) == study
+    no_gap_asks = _WORTH_ONLY | _JOINING_ONLY | {*PROPOSAL_ASSUMPTIONS, "name"}
+    taken_over = {name: getattr(study, name) for name in no_gap_asks}
+    return replace(previous.study, **taken_over) == study
 
 
 def _value(comparison: Comparison | None, study: Study) -> Valuation | None:

@@ -54,6 +54,25 @@ def test_edited_packs_are_never_answered_from_before() -> None:
     assert_allclose(second.gap_kg, first.gap_kg + 10)
 
 
+def test_what_joints_are_reckoned_with_leaves_the_gaps_alone() -> None:
+    records, study = bench()
+    first = compute(records, study)
+    other = replace(
+        study,
+        labour_rate_per_h=80.0,
+        station_rate_per_h=0.0,
+        takt_time_s=240.0,
+        thread_friction=0.1,
+        head_friction=0.14,
+    )
+    second = compute(records, other, previous=first)
+    assert second.comparison is first.comparison
+    assert second.cautions is first.cautions
+    assert second.study is other
+    third = compute(records, replace(other, exponent=0.6), previous=second)
+    assert third.comparison is not first.comparison
+
+
 @given(worth=st.floats(0, 1000), share=st.floats(0, 1), factor=st.floats(0, 10))
 @settings(deadline=None)
 def test_value_is_linear_in_worth(worth: float, share: float, factor: float) -> None:

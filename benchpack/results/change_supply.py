@@ -1,0 +1,113 @@
+"""Volume, years and rates of a study: what is spent once, and when it pays."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+import numpy as np
+
+from benchpack.calc.tooling import break_even_volume, tooling_per_pack
+from benchpack.model.change import ProgrammeKind
+from benchpack.model.ranges import Range
+from benchpack.model.study import Study
+
+_NONE = Range.exactly(0.0)
+
+
+@dataclass(frozen=True, slots=True)
+class Supply:
+    """What a study says about making parts.
+
+    Parameters
+    ----------
+    labour_per_h : float
+        Money per hour of a person.
+    currency : str
+        Code of the currency.
+    yearly_volume : float
+        Packs a year, NaN where neither study nor subject says it.
+    years, rate : float
+        Years of the programme, and interest a year as a fraction.
+    programme : ProgrammeKind
+        In a new programme the old tools have to be bought as well.
+    """
+
+    labour_per_h: float
+    currency: str
+    yearly_volume: float
+    years: float
+    rate: float
+    programme: ProgrammeKind = ProgrammeKind.UNSTATED
+
+
+def supply_of(study: Study, *, subject_volume: float | None) -> Supply:
+    """Give what a study says about making parts.
+
+    Parameters
+    ----------
+    study : Study
+        Labour rate, volume, years, interest, programme.
+    subject_volume : float or None
+        Yearly volume of the subject, taken where the study gives none.
+    """
+    volume = study.yearly_volume or subject_volume
+    return Supply(
+        study.labour_rate_per_h,
+        study.currency,
+        float(volume) if volume else math.nan,
+        study.programme_years,
+        study.discount_rate,
+        study.programme,
+    )
+
+
+def per_pack(one_time: Range, supply: Supply) -> Range | None:
+    """Give the share of one-time money in each pack, by capital recovery.
+
+    Parameters
+    ----------
+    one_time : Range
+        Money spent once.
+    supply : Supply
+        Volume, years and interest.
+
+    Returns
+    -------
+    Range or None
+        Money per pack; None where there is money and no volume is known.
+    """
+    if one_time == _NONE:
+        return _NONE
+    shares = tooling_per_pack(
+        np.array(one_time.ends),
+        yearly_volume=supply.yearly_volume,
+        years=supply.years,
+        rate=supply.rate,
+    ).tolist()
+    return None if math.isnan(shares[0]) else Range(*shares)
+
+
+def break_even(extra_one_time: float, saved_per_pack: float, supply: Supply) -> float:
+    """Give the yearly volume from which a change or a new part pays.
+
+    Parameters
+    ----------
+    extra_one_time : float
+        What tools and validation cost more.
+    saved_per_pack : float
+        What each pack then costs less, one-time money not counted.
+    supply : Supply
+        Years and interest.
+
+    Returns
+    -------
+    float
+        Packs a year: 0 where it pays from the first pack on, infinite where never.
+    """
+    if extra_one_time <= 0:
+        return 0.0 if saved_per_pack >= 0 else math.inf
+    found = break_even_volume(
+        extra_one_time, saved_per_pack, years=supply.years, rate=supply.rate
+    )
+    return float(found)
