@@ -3,23 +3,25 @@
 from __future__ import annotations
 
 import argparse
+import gc
 import io
 import os
-import re
 import sys
 from collections.abc import Callable, Sequence
 from pathlib import Path
+from types import ModuleType
+from typing import TYPE_CHECKING
 
 from benchpack import __version__
 from benchpack.errors import DataError, Problem, RequestError, Severity
+from benchpack.report.terminal import complaint, shown
+
+if TYPE_CHECKING:
+    from benchpack.files.reading import Reading
 
 DONE, DATA_AT_FAULT, CALL_AT_FAULT, STOPPED = 0, 1, 2, 130
 
 _BASES = ("as-weighed", "equal-energy", "scaled", "trend", "structure")
-_CONTROLS = (*range(9), *range(11, 32), *range(127, 160))
-_TURNERS = (*range(0x202A, 0x202F), *range(0x2066, 0x206A))
-_SHOWN = {c: f"\\x{c:02x}" for c in _CONTROLS} | {c: f"\\u{c:04x}" for c in _TURNERS}
-"""Characters of a name that would steer a terminal, and how they are shown."""
 
 _FILE_HELP = (
     "a library file, a Data Package (datapackage.json or its folder), or a table "
@@ -27,6 +29,8 @@ _FILE_HELP = (
 )
 _EPILOG = """commands that need no display:
   benchpack gaps FILE --subject NAME       the gaps to every other pack, as CSV too
+  benchpack joints FILE --pack NAME        what holds a pack together, as CSV too
+  benchpack proposal FILE                  what a study's changes save, as CSV too
   benchpack check FILE                     what is wrong with a file
   benchpack convert FILE OUT               between library file, Data Package, XLSX, CSV
   benchpack pictures FILE --out DIR        every page as PNG
@@ -62,7 +66,7 @@ def main(argv: Sequence[str] | None = None) -> int:
         return STOPPED
     except DataError as error:
         for problem in error.problems:
-            _complain(problem)
+            _say(complaint(problem))
         return DATA_AT_FAULT
     except RequestError as error:
         _say_error(str(error))
@@ -80,24 +84,16 @@ def main(argv: Sequence[str] | None = None) -> int:
 def _print(text: str = "") -> None:
     # A program that was started without an output has none to write to.
     if sys.stdout is not None:
-        sys.stdout.write(text.translate(_SHOWN) + "\n")
+        sys.stdout.write(shown(text) + "\n")
 
 
 def _say(text: str) -> None:
     if sys.stderr is not None:
-        sys.stderr.write(text.translate(_SHOWN) + "\n")
+        sys.stderr.write(shown(text) + "\n")
 
 
 def _say_error(text: str) -> None:
     _say(f"benchpack: {text}")
-
-
-def _complain(problem: Problem) -> None:
-    """Write a problem to standard error as one line."""
-    text = " ".join(str(problem).split())
-    value = " ".join(problem.value.split())
-    value = value if len(value) <= 80 else f"{value[:79]}…"
-    _say(f"{problem.severity}: {text}" + (f" (value: {value})" if value else ""))
 
 
 def _refused(problems: Sequence[Problem]) -> list[Problem]:
@@ -127,13 +123,24 @@ def _window(arguments: list[str]) -> int:
         raise RequestError(f"there is no file {options.file}")
     if not has_display():
         _say_error(
-            "no display to open a window on; benchpack gaps, check, convert and "
-            "pictures need none, see benchpack --help"
+            "no display to open a window on; benchpack gaps, joints, proposal, check, "
+            "convert and pictures need none, see benchpack --help"
         )
         return CALL_AT_FAULT
-    from benchpack.ui.app import run_window
+    return int(window_module().run_window(options.file))
 
-    return run_window(options.file)
+
+def window_module() -> ModuleType:
+    """Load the module that opens the window, and what it imports."""
+    # All that is made while modules load stays: looking for garbage in it, again and
+    # again, would take a tenth of the time to the window.
+    gc.disable()
+    try:
+        from benchpack.ui import app
+    finally:
+        gc.freeze()
+        gc.enable()
+    return app
 
 
 def has_display() -> bool:
@@ -152,14 +159,27 @@ def _path(text: str) -> Path:
     return Path(text)
 
 
-def _gaps(arguments: list[str]) -> int:
+def _command(
+    name: str, description: str, *, named: str = ""
+) -> argparse.ArgumentParser:
+    """Give the parser of a command on a file; `named` is its option with a name."""
+    hint = f"A name that begins with a hyphen is given as --{named}=-NAME."
     parser = argparse.ArgumentParser(
         allow_abbrev=False,
-        prog="benchpack gaps",
-        description="Print the gaps of one pack to others and what they are worth.",
-        epilog="A name that begins with a hyphen is given as --subject=-NAME.",
+        prog=f"benchpack {name}",
+        description=description,
+        epilog=hint if named else None,
     )
     parser.add_argument("file", type=_path, metavar="FILE", help=_FILE_HELP)
+    return parser
+
+
+def _gaps(arguments: list[str]) -> int:
+    parser = _command(
+        "gaps",
+        "Print the gaps of one pack to others and what they are worth.",
+        named="subject",
+    )
     parser.add_argument("--subject", required=True, metavar="NAME")
     parser.add_argument(
         "--reference",
@@ -182,8 +202,6 @@ def _gaps(arguments: list[str]) -> int:
 
 
 def _write_gaps(options: argparse.Namespace) -> int:
-    from benchpack.files.outputs import check_output
-    from benchpack.files.reading import read_any
     from benchpack.report.gap_text import gap_text
     from benchpack.session.gaps_request import GapsRequest, answer
 
@@ -194,13 +212,10 @@ def _write_gaps(options: argparse.Namespace) -> int:
         worth_text=options.worth or "",
         currency=(options.currency or "").upper(),
     )
-    if options.out is not None:
-        check_output(options.file, options.out, may_be_folder=False)
-    reading = read_any(options.file)
-    _report(reading.problems)
+    reading = _read(options)
     results, at_fault = answer(reading.library, request)
     for problem in at_fault:
-        _complain(problem)
+        _say(complaint(problem))
     if results is None:
         return DATA_AT_FAULT
     _print(gap_text(results))
@@ -212,53 +227,103 @@ def _write_gaps(options: argparse.Namespace) -> int:
     return DATA_AT_FAULT if at_fault else DONE
 
 
+def _joints(arguments: list[str]) -> int:
+    parser = _command(
+        "joints",
+        "Print what holds one pack together: kilograms, seconds, money.",
+        named="pack",
+    )
+    parser.add_argument("--pack", required=True, metavar="NAME")
+    parser.add_argument(
+        "--out",
+        type=_path,
+        metavar="CSV",
+        help="also write its joints as CSV, with the masses that were worked out",
+    )
+    options = parser.parse_args(arguments)
+    from benchpack.report.joints_print import inventory_text
+    from benchpack.session.joints_request import take_inventory
+
+    reading = _read(options, needs="joints")
+    stock, study = take_inventory(
+        reading.library, options.pack, currency=reading.currency
+    )
+    _report(stock.problems)
+    _print(inventory_text(stock, study))
+    if options.out is not None:
+        from benchpack.session.handover import write_joints_csv
+
+        write_joints_csv(stock, options.out)
+        _print(f"written to {options.out}")
+    return DONE
+
+
+def _proposal(arguments: list[str]) -> int:
+    parser = _command(
+        "proposal",
+        "Print the proposal of a study: ledger, totals and chance.",
+        named="study",
+    )
+    parser.add_argument(
+        "--study", metavar="NAME", help="without it the first study of the file"
+    )
+    parser.add_argument(
+        "--out", type=_path, metavar="CSV", help="also write the ledger as CSV"
+    )
+    options = parser.parse_args(arguments)
+    from benchpack.session.proposal_request import (
+        answer_text,
+        take_proposal,
+        write_ledger_csv,
+    )
+
+    reading = _read(options)
+    study = options.study or ""
+    results = take_proposal(reading.library, study, currency=reading.currency)
+    refused = _report([problem for _, problem in results.ledger.refused])
+    _print(answer_text(results))
+    if options.out is not None:
+        write_ledger_csv(results, options.out)
+        _print(f"written to {options.out}")
+    return DATA_AT_FAULT if refused else DONE
+
+
+def _read(options: argparse.Namespace, *, needs: str = "packs") -> Reading:
+    """Read the file of a command, once it is clear where its output goes."""
+    from benchpack.files.outputs import check_output
+    from benchpack.files.reading import read_any
+
+    if options.out is not None:
+        check_output(options.file, options.out, may_be_folder=False)
+    reading = read_any(options.file, needs=needs)
+    _report(reading.problems)
+    return reading
+
+
 def _report(problems: Sequence[Problem]) -> bool:
     """Write problems to standard error; tells whether any refuses something."""
     for problem in problems:
-        _complain(problem)
+        _say(complaint(problem))
     return bool(_refused(problems))
 
 
 def _check(arguments: list[str]) -> int:
-    parser = argparse.ArgumentParser(
-        allow_abbrev=False,
-        prog="benchpack check",
-        description="Read a file and print what is wrong with it.",
-    )
-    parser.add_argument("file", type=_path, metavar="FILE", help=_FILE_HELP)
+    parser = _command("check", "Read a file and print what is wrong with it.")
     options = parser.parse_args(arguments)
     from benchpack.files.reading import read_any
-    from benchpack.results.library_check import library_problems
+    from benchpack.session.check_request import all_problems, counts_text
 
     reading = read_any(options.file)
-    known = {(problem.record, problem.what) for problem in reading.problems}
-    problems = [
-        *reading.problems,
-        *(
-            problem
-            for problem in library_problems(reading.library)
-            if (problem.record, problem.what) not in known
-        ),
-    ]
-    for problem in problems:
-        _complain(problem)
-    refused = _refused(problems)
-    library = reading.library
-    _print(
-        f"{len(library.packs)} packs, {library.part_count} parts, "
-        f"{library.joint_count} joints; {len(refused)} errors, "
-        f"{len(problems) - len(refused)} warnings"
-    )
+    problems = all_problems(reading)
+    refused = _report(problems)
+    _print(counts_text(reading, problems))
     return DATA_AT_FAULT if refused else DONE
 
 
 def _convert(arguments: list[str]) -> int:
-    parser = argparse.ArgumentParser(
-        allow_abbrev=False,
-        prog="benchpack convert",
-        description="Convert between library file, Data Package, XLSX and CSV.",
+    parser = _command(
+        "convert", "Convert between library file, Data Package, XLSX and CSV."
     )
-    parser.add_argument("file", type=_path, metavar="FILE", help=_FILE_HELP)
     parser.add_argument(
         "out",
         type=_path,
@@ -270,39 +335,22 @@ def _convert(arguments: list[str]) -> int:
     options = parser.parse_args(arguments)
     from benchpack.files.outputs import check_output
     from benchpack.files.reading import read_any, write_any
+    from benchpack.session.currency_request import asked_currency
 
     check_output(options.file, options.out, may_be_folder=True)
-    reading = read_any(options.file)
+    reading = read_any(options.file, needs="packs")
     refused = _report(reading.problems)
-    currency = _currency(options.currency, reading.currency)
+    currency = asked_currency(options.currency, reading.currency)
     currency = currency or reading.library.first_study().currency
     write_any(reading.library, options.out, currency=currency)
     _print(f"{len(reading.library.packs)} packs written to {options.out}")
     return DATA_AT_FAULT if refused else DONE
 
 
-def _currency(asked: str | None, stored: str) -> str:
-    """Give the currency to name in a file; money is never converted."""
-    if asked is None:
-        return stored
-    code = asked.upper()
-    if not re.fullmatch("[A-Z]{3}", code):
-        raise RequestError(f"--currency is {asked!r}; give three letters such as EUR")
-    if stored not in ("", "CUR", code):
-        raise RequestError(
-            f"the file's money is in {stored} and there are no exchange rates: leave "
-            "--currency out"
-        )
-    return code
-
-
 def _pictures(arguments: list[str]) -> int:
-    parser = argparse.ArgumentParser(
-        allow_abbrev=False,
-        prog="benchpack pictures",
-        description="Write every page as PNG, light and dark. Needs no display.",
+    parser = _command(
+        "pictures", "Write every page as PNG, light and dark. Needs no display."
     )
-    parser.add_argument("file", type=_path, metavar="FILE", help=_FILE_HELP)
     parser.add_argument("--out", type=_path, required=True, metavar="DIR")
     parser.add_argument(
         "--size",
@@ -340,6 +388,8 @@ def _size(text: str) -> tuple[int, int]:
 
 _COMMANDS: dict[str, Callable[[list[str]], int]] = {
     "gaps": _gaps,
+    "joints": _joints,
+    "proposal": _proposal,
     "check": _check,
     "convert": _convert,
     "pictures": _pictures,

@@ -221,3 +221,30 @@ class ClosureSpec(ChartSpec):
     def is_empty(self) -> bool:
         """Whether nothing is recorded."""
         return not bool(np.any(self.masses > 0))
+
+
+@dataclass(frozen=True, kw_only=True, eq=False)
+class ParetoSpec(ChartSpec):
+    """Groups from the greatest down, each with the running share of the whole.
+
+    `values` (n,) fall, those that are not known (nan) come last; `staying` (n,) is the
+    part of each value that is carry-over; `running` (n,) is the share from 0 to 1 of
+    all groups down to here. `details` are further lines of each read-out. `role` says
+    whose groups they are.
+    """
+
+    names: tuple[str, ...] = ()
+    values: FloatArray = field(default_factory=no_values)
+    staying: FloatArray = field(default_factory=no_values)
+    running: FloatArray = field(default_factory=no_values)
+    details: tuple[str, ...] = ()
+    role: Literal["subject", "reference", "peer"] = "peer"
+    axis_label: str = "Mass [kg]"
+    running_text: str = "running share"
+    format_value: FormatValue = plain_text
+    format_full: FormatValue = plain_text
+
+    @property
+    def is_empty(self) -> bool:
+        """Whether there is no group."""
+        return len(self.names) == 0

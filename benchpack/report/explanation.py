@@ -19,9 +19,10 @@ from benchpack.units.formatting import (
     format_worth,
     plain,
 )
+from benchpack.units.number_style import labelled
 
 _MONEY = re.compile(r"([A-Z]{3})(?:/(kg))?")
-_DECIMALS = 3
+_DECIMALS, _SIGNIFICANT = 3, 5
 
 
 @dataclass(frozen=True, slots=True)
@@ -144,15 +145,16 @@ def value_text(value: float, unit: str, *, style: NumberStyle) -> str:
         return format_worth(value, money[1], style=style)
     if money:
         return format_money(value, money[1], style=style)
-    number = format_number(value, _needed_decimals(value), style=style)
-    return f"{number}\u00a0{unit}" if unit else number
+    return labelled(format_number(value, _needed_decimals(value), style=style), unit)
 
 
 def _needed_decimals(value: float) -> int:
-    """Give how many digits a ratio needs, so that 0.5 and 12 stay short."""
+    """Give how many digits a figure needs: 0.5 and 12 stay short, 1234.567 too."""
     if math.isnan(value):
         return 0
-    fraction = f"{value:.{_DECIMALS}f}".rstrip("0").partition(".")[2]
+    whole = len(f"{abs(value):.0f}")
+    most = max(0, min(_DECIMALS, _SIGNIFICANT - whole))
+    fraction = f"{value:.{most}f}".rstrip("0").partition(".")[2]
     return len(fraction)
 
 

@@ -3,14 +3,12 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
 
 from benchpack.report.display import Display
 from benchpack.report.headline import headline, plain_text
+from benchpack.report.plain_table import aligned, plain_spaces
 from benchpack.results.results import Results
 from benchpack.units.formatting import format_number
-
-_SPACES = {"\u2009": " ", "\u00a0": " "}
 
 
 def gap_text(results: Results) -> str:
@@ -71,7 +69,7 @@ def gap_text(results: Results) -> str:
     ]
     sentence = plain_text(headline(results))
     lead = f"Gaps of {study.subject}, counted {study.basis}."
-    return _plain_spaces("\n".join((sentence, lead, "", *_aligned([heads, *rows]))))
+    return plain_spaces("\n".join((sentence, lead, "", *aligned([heads, *rows]))))
 
 
 def _number(value: float, decimals: int, display: Display) -> str:
@@ -80,20 +78,3 @@ def _number(value: float, decimals: int, display: Display) -> str:
 
 def _signed(shown: float, display: Display) -> str:
     return "–" if math.isnan(shown) else display.signed_mass_number(float(shown))
-
-
-def _aligned(rows: Sequence[Sequence[str]]) -> list[str]:
-    widths = [max(map(len, column)) for column in zip(*rows, strict=True)]
-    return [
-        "  ".join(
-            cell.ljust(width) if place == 0 else cell.rjust(width)
-            for place, (cell, width) in enumerate(zip(row, widths, strict=True))
-        ).rstrip()
-        for row in rows
-    ]
-
-
-def _plain_spaces(text: str) -> str:
-    for fancy, plain in _SPACES.items():
-        text = text.replace(fancy, plain)
-    return text

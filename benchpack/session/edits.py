@@ -178,8 +178,9 @@ def with_joints(state: State, pack: str, joints: Sequence[Joint]) -> State:
 def with_taken_in(state: State, other: Library) -> State:
     """Give the state with the records of another library taken in.
 
-    Packs, parts, joints, materials and sources are added; a pack whose name is
-    already there is replaced along with its parts and joints, where it brings any.
+    Packs, parts, joints, materials, sources and studies are added; a pack or study
+    whose name is already there is replaced along with its parts and joints or with
+    its changes, where it brings any.
 
     Parameters
     ----------
@@ -202,7 +203,49 @@ def with_taken_in(state: State, other: Library) -> State:
         materials=_by_name(library.materials, other.materials),
         sources=_by_name(library.sources, other.sources),
         studies=_by_name(library.studies, other.studies),
+        changes={**library.changes, **other.changes},
     )
+
+
+def with_records_joined(state: State, other: Library) -> State:
+    """Give the state in which parts and joints have joined the packs they name.
+
+    Parameters
+    ----------
+    state : State
+        The state before.
+    other : Library
+        Holds them. One whose name its pack has already takes that one's place; all
+        others of the pack stay.
+
+    Raises
+    ------
+    DataError
+        When a pack is not there.
+    """
+    library = state.library
+    names = dict.fromkeys((*other.parts, *other.joints))
+    lacking = [name for name in names if not library.packs.has(name)]
+    if lacking:
+        remedy = "Add the pack first."
+        raise DataError(
+            *(Problem(f"There is no pack called {n!r}.", remedy) for n in lacking)
+        )
+    return state.with_library(
+        parts=_joined(library.parts, other.parts),
+        joints=_joined(library.joints, other.joints),
+    )
+
+
+def _joined(
+    old: Mapping[str, tuple[Any, ...]], new: Mapping[str, tuple[Any, ...]]
+) -> Mapping[str, tuple[Any, ...]]:
+    if not new:
+        return old
+    groups = dict(old)
+    for pack, records in new.items():
+        groups[pack] = _by_name(groups.get(pack, ()), records)
+    return groups
 
 
 def _by_name(old: tuple[Any, ...], new: tuple[Any, ...]) -> tuple[Any, ...]:

@@ -12,6 +12,7 @@ from benchpack.model.library import Library
 from benchpack.model.study import Study
 from benchpack.model.words import Basis
 from benchpack.results.results import Results, compute
+from benchpack.session.pack_names import lacking_pack
 from benchpack.units.parsing import parse_number
 
 
@@ -70,7 +71,10 @@ def answer(
         )
     names = [request.subject, *request.references]
     lacking = [name for name in names if not library.packs.has(name)]
-    problems = [_lacking(library, name) for name in dict.fromkeys(lacking)]
+    problems = [
+        lacking_pack(library, name, purpose="to compare")
+        for name in dict.fromkeys(lacking)
+    ]
     if request.subject in lacking:
         return None, tuple(problems)
     named = dict.fromkeys(request.references)
@@ -82,18 +86,6 @@ def answer(
     if results.comparison is not None and request.references:
         problems.extend(_uncounted(results, references))
     return results, tuple(problems)
-
-
-def _lacking(library: Library, name: str) -> Problem:
-    look = " ".join(name.casefold().split())
-    names = library.packs.names.tolist()
-    alike = [n for n in names if " ".join(n.casefold().split()) == look]
-    remedy = (
-        f"Did you mean {alike[0]!r}?"
-        if alike
-        else "It is not in the file, or its row was refused."
-    )
-    return Problem(f"There is no pack {name!r} to compare.", remedy)
 
 
 def _study(library: Library, request: GapsRequest, references: Sequence[str]) -> Study:

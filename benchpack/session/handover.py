@@ -1,4 +1,4 @@
-"""Writing the table of gaps with its schema beside it."""
+"""Writing tables of gaps and of joints with their schemas beside them."""
 
 from __future__ import annotations
 
@@ -9,6 +9,8 @@ from benchpack.errors import CancelledError, DataError, Problem
 from benchpack.files.gap_csv import TableColumn, write_rows
 from benchpack.files.reading import write_any
 from benchpack.report.gap_table import Cell, gap_columns, gap_rows
+from benchpack.report.joints_table import joint_columns, joint_rows
+from benchpack.results.inventory import Inventory
 from benchpack.results.results import Results
 from benchpack.session.state import State
 
@@ -59,6 +61,33 @@ def _watched(
         if cancelled is not None and cancelled():
             raise CancelledError("the table of gaps")
         yield row
+
+
+def write_joints_csv(inventory: Inventory, path: Path) -> None:
+    """Write the joints of a pack as CSV and its Table Schema beside it.
+
+    Parameters
+    ----------
+    inventory : Inventory
+        The joints; masses that were worked out are filled in and say so.
+    path : Path
+        The CSV to write; the schema goes to the same name ending in
+        ``.schema.json``. It reads back as a table of joints.
+
+    Raises
+    ------
+    DataError
+        When no joints are recorded, or the file cannot be written.
+    """
+    if not inventory.facts:
+        raise DataError(Problem(f"No joints of {inventory.pack} are recorded."))
+    columns = joint_columns(inventory.rates.currency)
+    schema = [
+        TableColumn(column.name, column.type, column.unit, column.description)
+        for column in columns
+    ]
+    heads = [column.name for column in columns]
+    write_rows(path, heads, joint_rows(inventory), schema=schema)
 
 
 def write_copy(state: State, path: Path) -> None:

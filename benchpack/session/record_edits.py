@@ -13,6 +13,7 @@ from benchpack.model.material import Source
 from benchpack.model.pack import PACK_FIELDS, Pack
 from benchpack.model.pack_table import PackTable
 from benchpack.model.part import Part
+from benchpack.session.change_names import with_renamed_parts
 from benchpack.session.edits import with_pack_blocks, with_parts
 from benchpack.session.state import State
 
@@ -110,8 +111,8 @@ def with_part_values(
     pack, part : str
         Names of the pack and of the part.
     values : mapping of str to object
-        New attribute values. A new name is carried through to the parts inside it
-        and to the joints it is joined by.
+        New attribute values. A new name is carried through to the parts inside it,
+        the joints it is joined by and the changes that act on it.
 
     Raises
     ------
@@ -132,7 +133,9 @@ def with_part_values(
     parts = [
         replace(old, inside=new.name) if old.inside == part else old for old in parts
     ]
-    return _with_joined(with_parts(state, pack, parts), pack, part, new.name)
+    state = _with_joined(with_parts(state, pack, parts), pack, part, new.name)
+    library = with_renamed_parts(state.library, pack, {part: new.name})
+    return replace(state, library=library)
 
 
 def _with_joined(state: State, pack: str, old: str, new: str) -> State:

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from enum import Flag, auto
 from typing import Any
 
+from benchpack.model.change import Change
 from benchpack.model.library import Library
 from benchpack.model.study import Study
 
@@ -21,7 +22,8 @@ class Changed(Flag):
     SOURCES = auto()
     STUDY = auto()
     ABOUT = auto()
-    EVERYTHING = PACKS | PARTS | JOINTS | MATERIALS | SOURCES | STUDY | ABOUT
+    CHANGES = auto()
+    EVERYTHING = PACKS | PARTS | JOINTS | MATERIALS | SOURCES | STUDY | ABOUT | CHANGES
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,6 +45,11 @@ class State:
     def study(self) -> Study:
         """The study on screen."""
         return self.library.study(self.study_name) or self.library.first_study()
+
+    @property
+    def changes(self) -> tuple[Change, ...]:
+        """The changes of the study on screen, in order."""
+        return self.library.changes_of(self.study.name)
 
     def with_study(self, **changes: Any) -> State:
         """Give the state in which some attributes of the study are changed.
@@ -67,6 +74,7 @@ _FLAGS = {
     "materials": Changed.MATERIALS,
     "sources": Changed.SOURCES,
     "studies": Changed.STUDY,
+    "changes": Changed.CHANGES,
     "title": Changed.ABOUT,
     "note": Changed.ABOUT,
 }

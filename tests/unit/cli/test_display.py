@@ -22,7 +22,7 @@ def test_without_a_display_the_window_says_so_in_one_line(
     said = capsys.readouterr().err
     assert said.count("\n") == 1
     assert "no display" in said
-    assert "gaps, check, convert and pictures" in said
+    assert "gaps, joints, proposal, check, convert and pictures" in said
 
 
 @pytest.mark.usefixtures("bare_linux")

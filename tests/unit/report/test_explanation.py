@@ -86,6 +86,9 @@ def test_money_and_odd_units() -> None:
     assert value_text(1234.4, "EUR", style=style) == "1\u2009234\u00a0EUR"
     assert value_text(0.051, "of ln m", style=style) == "0.051\u00a0of ln m"
     assert value_text(162.6, "Wh/kg", style=style) == "163\u00a0Wh/kg"
+    assert value_text(10_512.347, "N", style=style) == "10\u2009512\u00a0N"
+    assert value_text(18.6432, "kN", style=style) == "18.643\u00a0kN"
+    assert value_text(float("nan"), "N", style=style) == "–"
 
 
 def test_copied_rows_hold_full_precision() -> None:

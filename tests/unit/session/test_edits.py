@@ -16,6 +16,7 @@ from benchpack.session.edits import (
     with_new_pack,
     with_pack_blocks,
     with_pack_values,
+    with_records_joined,
     with_taken_in,
     without_packs,
 )
@@ -101,6 +102,29 @@ def test_taken_in_pack_replaces_the_one_of_its_name(state: State) -> None:
     assert [part.name for part in new.parts_of("B")] == ["lid"]
     assert new.material_names == {"steel"}
     assert new.sources == state.library.sources
+
+
+def test_records_join_those_of_their_pack(state: State) -> None:
+    other = Library(
+        parts={"A": (Part("A", "lid"), Part("A", "floor", count=2))},
+        joints={"B": (Joint("B", "screws", count=4),)},
+    )
+    new = with_records_joined(state, other).library
+    assert [(p.name, p.count) for p in new.parts_of("A")] == [
+        ("tray", 1),
+        ("floor", 2),
+        ("rib", 1),
+        ("lid", 1),
+    ]
+    assert [(j.name, j.count) for j in new.joints_of("B")] == [("screws", 4)]
+    assert new.joints_of("A") == state.library.joints_of("A")
+    assert new.packs is state.library.packs
+
+
+def test_records_of_a_pack_that_is_gone_join_nothing(state: State) -> None:
+    other = Library(joints={"Z": (Joint("Z", "screws"),)})
+    with pytest.raises(DataError, match="no pack called 'Z'"):
+        with_records_joined(state, other)
 
 
 def test_rows_are_changed_and_added_together(state: State) -> None:

@@ -1,0 +1,93 @@
+"""Names that changes point to, carried along when a person renames what they name."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import replace
+
+from benchpack.model.change import Change, ChangeKind
+from benchpack.model.library import Library
+
+Names = Mapping[str, str]
+"""New names by old ones."""
+
+
+def with_renamed_parts(library: Library, pack: str, parts: Names) -> Library:
+    """Give the library whose changes call the parts of a pack by their new names.
+
+    Parameters
+    ----------
+    library : Library
+        The library before.
+    pack : str
+        Subject of the studies whose changes are gone through.
+    parts : mapping of str to str
+        New names by old ones.
+    """
+
+    def renamed(change: Change) -> Change:
+        into = change.into
+        if change.kind is not ChangeKind.SWAP_JOINTS:
+            into = parts.get(into, into)
+        return replace(change, parts=_new(change.parts, parts), into=into)
+
+    return _of_subject(library, pack, renamed) if parts else library
+
+
+def with_renamed_joints(library: Library, pack: str, joints: Names) -> Library:
+    """Give the library whose changes call the joints of a pack by their new names."""
+
+    def renamed(change: Change) -> Change:
+        into = change.into
+        if change.kind is ChangeKind.SWAP_JOINTS:
+            into = joints.get(into, into)
+        return replace(change, joints=_new(change.joints, joints), into=into)
+
+    return _of_subject(library, pack, renamed) if joints else library
+
+
+def with_renamed_material(library: Library, old: str, new: str) -> Library:
+    """Give the library whose changes call a material by its new name."""
+
+    def renamed(change: Change) -> Change:
+        return replace(change, material=new) if change.material == old else change
+
+    return _mapped(library, library.changes, renamed)
+
+
+def with_renamed_study(library: Library, old: str, new: str) -> Library:
+    """Give the library in which the changes of a study follow its new name."""
+    if old == new or old not in library.changes:
+        return library
+    changes = {
+        new if study == old else study: tuple(replace(c, study=new) for c in own)
+        if study == old
+        else own
+        for study, own in library.changes.items()
+    }
+    return replace(library, changes=changes)
+
+
+def _new(names: tuple[str, ...], renamed: Names) -> tuple[str, ...]:
+    # Two old names may meet in one new name, which a change names once.
+    return tuple(dict.fromkeys(renamed.get(name, name) for name in names))
+
+
+def _of_subject(
+    library: Library, pack: str, renamed: Callable[[Change], Change]
+) -> Library:
+    names = {study.name for study in library.studies if study.subject == pack}
+    return _mapped(library, [n for n in library.changes if n in names], renamed)
+
+
+def _mapped(
+    library: Library,
+    studies: Mapping[str, tuple[Change, ...]] | list[str],
+    renamed: Callable[[Change], Change],
+) -> Library:
+    """Give the library itself where no change of the studies comes out another."""
+    found = {name: tuple(map(renamed, library.changes[name])) for name in studies}
+    changed = {n: own for n, own in found.items() if own != library.changes[n]}
+    if not changed:
+        return library
+    return replace(library, changes={**library.changes, **changed})
