@@ -68,6 +68,7 @@ ACTIONS: tuple[ActionRow, ...] = (
     ActionRow("search", "&View", "&Find a command…", "Ctrl+K", "search", group=True),
     ActionRow("warnings", "&View", "&Warnings", "Ctrl+I", "warning"),
     ActionRow("explain", "&View", "Where does the gap &come from?", "F1", "info"),
+    ActionRow("busbar", "&View", "&Busbar figures…"),
     ActionRow("light", "&View", "&Light look", icon="light", group=True),
     ActionRow("dark", "&View", "&Dark look", icon="dark"),
     ActionRow("system", "&View", "Look of the &system"),

@@ -103,6 +103,7 @@ def run_window(path: Path | None) -> int:
     app.styleHints().colorSchemeChanged.connect(window.commands.apply_look)
     window.restore_geometry()
     window.show()
+    QTimer.singleShot(0, window.workspace.get_ready_to_write)
     if path is not None and not is_library:
         target = path
 

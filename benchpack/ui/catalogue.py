@@ -37,6 +37,18 @@ def _gap(workspace: Workspace) -> Page:
     return GapPage(workspace)
 
 
+def _joints(workspace: Workspace) -> Page:
+    from benchpack.ui.pages.joints.page import JointsPage
+
+    return JointsPage(workspace)
+
+
+def _changes(workspace: Workspace) -> Page:
+    from benchpack.ui.pages.changes.page import ChangesPage
+
+    return ChangesPage(workspace)
+
+
 def _worth(workspace: Workspace) -> Page:
     from benchpack.ui.pages.worth.page import WorthPage
 
@@ -46,6 +58,8 @@ def _worth(workspace: Workspace) -> Page:
 PAGES = (
     PageEntry("Packs", _packs),
     PageEntry("Gap", _gap),
+    PageEntry("Joints", _joints),
+    PageEntry("Changes", _changes),
     PageEntry("Worth", _worth),
 )
 """Every page."""

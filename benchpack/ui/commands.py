@@ -184,10 +184,20 @@ class Commands(QObject):
         focused = QApplication.focusWidget()
         workspace = self.workspace
         key = getattr(focused, "explain_key", "") or "gap"
+        record = getattr(focused, "explain_record", "")
+        if record:
+            workspace.explain_requested.emit(key, record)
+            return
         selected = workspace.selection
         comparison = workspace.results.comparison
         known = comparison is not None and comparison.place(selected) is not None
         workspace.explain_requested.emit(key, selected if known else "")
+
+    def on_busbar(self) -> None:
+        """Open the busbar calculator for the conductors of the selected pack."""
+        from benchpack.ui.dialogs.busbar import open_busbar
+
+        open_busbar(self.workspace, self._window)
 
     def on_shortcuts(self) -> None:
         """Show the sheet of shortcuts."""

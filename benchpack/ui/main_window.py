@@ -27,6 +27,7 @@ from PySide6.QtWidgets import (
 from benchpack.ui.actions import RECENT, build_menus
 from benchpack.ui.catalogue import PageEntry
 from benchpack.ui.commands import Commands
+from benchpack.ui.finding import page_of
 from benchpack.ui.page import Page
 from benchpack.ui.tasks import BackgroundRunner
 from benchpack.ui.widgets.controls import hairline
@@ -122,12 +123,13 @@ class MainWindow(QMainWindow):
         self.commands.search_requested.connect(self._on_search_requested)
         self.commands.shortcuts_requested.connect(self._on_shortcuts_requested)
         self.commands.quit_requested.connect(self.close)
-        self.problems.place_requested.connect(self._on_place_requested)
+        self.problems.place_requested.connect(self.workspace.place_requested)
         notifier = self.workspace.notifier
         notifier.problems_found.connect(self.problems.show_problems)
         self.problems.said.connect(notifier.say)
         notifier.failed_unexpectedly.connect(self._on_failed_unexpectedly)
         self.workspace.explain_requested.connect(self._on_explain_requested)
+        self.workspace.place_requested.connect(self._on_place_requested)
         self.workspace.changed.connect(self._show_undo)
         self.workspace.opened.connect(self._on_opened)
         self.workspace.settings_changed.connect(self._show_recent)
@@ -212,9 +214,19 @@ class MainWindow(QMainWindow):
             self.workspace.notifier.say("There are no warnings.")
 
     def _on_place_requested(self, record: str, column: str) -> None:
-        if self.workspace.state.library.packs.has(record):
-            self.show_page(0)
-        self.workspace.place_requested.emit(record, column)
+        """Show the page that holds a record; the pages themselves go to its cell."""
+        workspace = self.workspace
+        title = page_of(
+            workspace.state.library, record, column=column, first=workspace.selection
+        )
+        titles = [entry.title for entry in self._entries]
+        if title not in titles:
+            return
+        place = titles.index(title)
+        is_new = place not in self._pages
+        self.show_page(place)
+        if is_new:  # it was not there to hear of it
+            self.page(place).go_to_place(record, column)
 
     def _on_explain_requested(self, key: str, reference: str) -> None:
         from benchpack.ui.dialogs.explanation import show_explanation

@@ -51,6 +51,17 @@ class Page(QWidget):
         """
         raise NotImplementedError
 
+    def go_to_place(self, record: str, column: str) -> None:
+        """Go to a record's cell, if the page shows such records.
+
+        Parameters
+        ----------
+        record : str
+            Name of the record.
+        column : str
+            Head, title or key of the column, empty for none.
+        """
+
     def bring_up_to_date(self) -> None:
         """Refresh if anything changed since the last refresh."""
         if self._stale is not Changed.NOTHING:

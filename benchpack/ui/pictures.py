@@ -29,7 +29,7 @@ def write_pictures(
     Parameters
     ----------
     source : Path
-        Anything that `read_any` reads.
+        Anything that `read_any` reads and that holds packs.
     folder : Path
         Where the pictures go; made when it is missing.
     size : tuple of int
@@ -43,9 +43,10 @@ def write_pictures(
     Raises
     ------
     DataError
-        When the source cannot be read or the folder cannot be written.
+        When the source cannot be read, holds no packs, or the folder cannot be
+        written.
     """
-    reading = read_any(source)
+    reading = read_any(source, needs="packs")
     app = make_application()
     apply_theme(app, Scheme.LIGHT)
     state = State(reading.library, reading.library.first_study().name)

@@ -103,6 +103,8 @@ QAbstractItemView { background: $panel; color: $text; border: none;
 QAbstractItemView::item:selected { background: $selected; color: $text; }
 QAbstractItemView::item:focus { border: 1px solid $subject; }
 QComboBox QAbstractItemView { border: 1px solid $hairline; padding: 4px; }
+QListView#offers { border: 1px solid $hairline; }
+QListView#offers::item { padding: 3px 6px; }
 QHeaderView { background: $panel; border: none; }
 QHeaderView::section { background: $panel; color: $second; border: none;
   border-bottom: 1px solid $hairline; padding: 4px 8px; }

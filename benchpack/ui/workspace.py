@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
+from importlib import import_module
 
 from PySide6.QtCore import QObject, Signal
 
@@ -143,11 +144,28 @@ class Workspace(QObject):
         if label:
             self.notifier.say(f"Redone: {label}")
 
+    def get_ready_to_write(self) -> None:
+        """Load what the first edit needs, so that it is stored without a wait."""
+        self.runner.start(
+            "what writes", load_what_writes, done=_do_nothing, failed=_do_nothing
+        )
+
     def select(self, name: str) -> None:
         """Select a pack everywhere."""
         if name != self.selection:
             self.selection = name
             self.selected.emit(name)
+
+    def shown_pack(self) -> str:
+        """Give the pack that pages of one pack show, empty where there is none.
+
+        It is the selected one, else the subject, else the first.
+        """
+        packs = self.state.library.packs
+        for name in (self.selection, self.state.study.subject):
+            if packs.has(name):
+                return name
+        return str(packs.names[0]) if len(packs) else ""
 
     def change_settings(self, **changes: object) -> None:
         """Change settings and keep them."""
@@ -166,3 +184,14 @@ class Workspace(QObject):
         ):
             self.selection = ""
         self.changed.emit(change)
+
+
+def load_what_writes(task: object) -> None:
+    """Load the modules that write a library file."""
+    del task
+    import_module("benchpack.files.library_engine")
+    import_module("benchpack.files.library_changes")
+
+
+def _do_nothing(outcome: object) -> None:
+    del outcome

@@ -101,8 +101,24 @@ def small_library() -> Library:
         Part("Avocet 81", "lid panel", subsystem=Subsystem.LID, mass_each_kg=101.5),
     )
     joints = (
-        Joint("Avocet 81", "lid screws", count=84, mass_each_g=8.7),
-        Joint("Avocet 81", "lid inserts", count=84, mass_each_g=4.0, joins="lid panel"),
+        Joint(
+            "Avocet 81",
+            "lid screws",
+            "flange screw",
+            "EN 1665 M6x20",
+            "8.8",
+            count=84,
+            mass_each_g=8.7,
+        ),
+        Joint(
+            "Avocet 81",
+            "lid inserts",
+            "threaded insert",
+            "blind rivet nut M6",
+            count=84,
+            mass_each_g=4.0,
+            joins="lid panel",
+        ),
     )
     return Library(
         packs=PackTable.from_packs(packs),

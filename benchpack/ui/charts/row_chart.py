@@ -31,6 +31,7 @@ class RowChart(Chart):
     """
 
     margin_top = 4
+    margin_right = 8.0
 
     def __init__(self, kind: str, *, parent: QWidget | None = None) -> None:
         self.row_view = RowView()
@@ -97,7 +98,8 @@ class RowChart(Chart):
             return
         width = float(self.plot.rect().width())
         left = float(np.ceil(self.rows.names_width(width)))
-        self.plot.set_margins(left, self.margin_top, right=8, bottom=_BELOW)
+        right = self.margin_right
+        self.plot.set_margins(left, self.margin_top, right=right, bottom=_BELOW)
         self._fit_rows()
         self._fit_values()
 

@@ -6,9 +6,7 @@ from PySide6.QtCore import QPoint, QRect, Qt
 from PySide6.QtGui import QCursor, QGuiApplication
 from PySide6.QtWidgets import (
     QDialog,
-    QGridLayout,
     QHBoxLayout,
-    QLabel,
     QVBoxLayout,
     QWidget,
 )
@@ -16,14 +14,12 @@ from PySide6.QtWidgets import (
 from benchpack.errors import RequestError
 from benchpack.report.display import number_style
 from benchpack.report.explanation import (
-    Explanation,
     explanation_table,
     explanation_text,
 )
 from benchpack.results.explain import explain
 from benchpack.results.figure import Figure
-from benchpack.ui.dialogs.formula_markup import label_markup, symbols_markup
-from benchpack.ui.theme import set_text_role
+from benchpack.ui.dialogs.explanation_rows import rows_widget
 from benchpack.ui.widgets.controls import (
     fit_height,
     hairline,
@@ -102,6 +98,10 @@ class ExplanationPanel(QDialog):
         self.show_figure(figure, style=number_style(self.workspace.results.study))
         return True
 
+    def forget(self) -> None:
+        """Forget what was asked; the figure that is shown next stands alone."""
+        self._key = self._reference = ""
+
     def show_figure(self, figure: Figure, *, style: NumberStyle) -> None:
         """Show a figure that is already worked out.
 
@@ -116,7 +116,7 @@ class ExplanationPanel(QDialog):
         said = explanation_text(figure, style=style)
         self._label.setText(said.label)
         self._value.setText(said.value)
-        rows = _rows_widget(said)
+        rows = rows_widget(said)
         self._column.replaceWidget(self._rows, rows)
         self._rows.hide()
         self._rows.deleteLater()
@@ -133,66 +133,11 @@ class ExplanationPanel(QDialog):
         self.workspace.notifier.say(f"Copied: {self._figure.label}")
 
     def _on_workspace_changed(self, _change: object) -> None:
-        if self.isVisible() and self._key and not self.ask(self._key, self._reference):
+        # A figure that was handed over cannot be asked for anew: it is out of date.
+        if self.isVisible() and not (
+            self._key and self.ask(self._key, self._reference)
+        ):
             self.close()
-
-
-def _rows_widget(said: Explanation) -> QWidget:
-    """Lay out what stands under the figure."""
-    widget = QWidget()
-    column = QVBoxLayout(widget)
-    column.setContentsMargins(0, 0, 0, 0)
-    column.setSpacing(8)
-    if said.missing:
-        column.addWidget(text_label(said.missing))
-    formula = _rich_label(symbols_markup(said.formula))
-    formula.setAccessibleName(f"Formula: {said.formula}")
-    column.addWidget(formula)
-    if said.inputs:
-        column.addLayout(_inputs_grid(said))
-        column.addWidget(hairline())
-    notes = (
-        ("Range", said.range_meaning),
-        ("Source of the formula", said.source),
-    )
-    for head, text in notes:
-        if text:
-            column.addWidget(text_label(f"{head}: {text}", "note"))
-    return widget
-
-
-def _inputs_grid(said: Explanation) -> QGridLayout:
-    grid = QGridLayout()
-    grid.setHorizontalSpacing(4)
-    grid.setVerticalSpacing(4)
-    grid.setColumnMinimumWidth(3, 12)
-    grid.setColumnStretch(0, 3)
-    grid.setColumnStretch(4, 2)
-    right = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignTop
-    top = Qt.AlignmentFlag.AlignTop
-    for row, given in enumerate(said.inputs):
-        label = _rich_label(label_markup(given.label))
-        label.setAccessibleName(
-            " ".join(filter(None, (given.label, given.value, given.unit)))
-        )
-        number, unit = text_label(given.value), text_label(given.unit)
-        number.setWordWrap(False)
-        unit.setWordWrap(False)
-        source = text_label(given.source, "note")
-        source.setContentsMargins(0, 2, 0, 0)
-        grid.addWidget(label, row, 0, top)
-        grid.addWidget(number, row, 1, right)
-        grid.addWidget(unit, row, 2, top)
-        grid.addWidget(source, row, 4, top)
-    return grid
-
-
-def _rich_label(markup: str) -> QLabel:
-    label = QLabel(markup)
-    label.setTextFormat(Qt.TextFormat.RichText)
-    label.setWordWrap(True)
-    set_text_role(label, "body")
-    return label
 
 
 def _asked_at(anchor: QWidget) -> QRect:
@@ -226,14 +171,45 @@ def show_explanation(
     ExplanationPanel or None
         None when there is no such figure.
     """
-    window = anchor.window()
-    panel = window.findChild(ExplanationPanel) or ExplanationPanel(workspace, window)
+    panel = _panel(workspace, anchor)
     if not panel.ask(key, reference):
         return None
+    _open(panel, anchor)
+    return panel
+
+
+def show_figure(
+    workspace: Workspace, figure: Figure, *, style: NumberStyle, anchor: QWidget
+) -> ExplanationPanel:
+    """Explain a figure that is worked out, in the window's one explanation panel.
+
+    Parameters
+    ----------
+    workspace : Workspace
+        The open document; when it changes, the panel closes.
+    figure : Figure
+        The figure.
+    style : NumberStyle
+        How numbers are shown.
+    anchor : QWidget
+        What shows the figure; the panel opens beside it.
+    """
+    panel = _panel(workspace, anchor)
+    panel.forget()
+    panel.show_figure(figure, style=style)
+    _open(panel, anchor)
+    return panel
+
+
+def _panel(workspace: Workspace, anchor: QWidget) -> ExplanationPanel:
+    window = anchor.window()
+    return window.findChild(ExplanationPanel) or ExplanationPanel(workspace, window)
+
+
+def _open(panel: ExplanationPanel, anchor: QWidget) -> None:
     if not panel.isVisible():
         around = anchor.screen().availableGeometry()
         panel.move(place_beside(_asked_at(anchor), panel.rect(), around))
     panel.show()
     panel.raise_()
     panel.activateWindow()
-    return panel

@@ -5,7 +5,7 @@ from __future__ import annotations
 import html
 import re
 
-_SYMBOL = re.compile(r"([A-Za-z]+)_([a-z]+)")
+_SYMBOL = re.compile(r"([A-Za-z]+(?=_[a-z])|\b[A-Za-z](?=_[0-9]))_([a-z]+|[0-9]+)")
 _POWER = re.compile(r"\^(\w+)")
 _R_SQUARED = re.compile(r"\bR2\b")
 

@@ -158,6 +158,12 @@ class FormRows(QWidget):
         self.errors[key] = error
         self.fields[key] = target
 
+    def add_heading(self, text: str) -> None:
+        """Add a heading over the rows that follow."""
+        heading = text_label(text, "strong")
+        heading.setContentsMargins(0, 12, 0, 0)
+        self._grid.addWidget(heading, self._grid.rowCount(), 0, 1, 2)
+
     def show_errors(self, errors: dict[str, str]) -> None:
         """Show complaints by key; rows without one are cleared."""
         for key, label in self.errors.items():

@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Sequence
+from collections.abc import Callable, Collection, Sequence
 from dataclasses import dataclass
 from typing import Any
 
 from benchpack.errors import Problem
-from benchpack.files.record_reading import Cancelled, Progress
+from benchpack.files.pace import Cancelled, Progress
+from benchpack.files.table_kinds import JOINTS, PACKS, PARTS, table_kind
 from benchpack.files.tables import (
     Mapping,
+    RecordsReading,
     Sheet,
     read_joints,
     read_packs,
@@ -22,7 +24,17 @@ from benchpack.model.library import Library, by_pack
 from benchpack.model.pack import PACK_FIELDS
 from benchpack.model.part import PART_FIELDS
 
-PACKS, PARTS, JOINTS = "packs", "parts", "joints"
+__all__ = [
+    "FIELDS",
+    "JOINTS",
+    "PACKS",
+    "PARTS",
+    "Plan",
+    "TakenIn",
+    "read_plan",
+    "record_names",
+    "suggest_plan",
+]
 
 FIELDS: dict[str, tuple[Field, ...]] = {
     PACKS: PACK_FIELDS,
@@ -48,6 +60,8 @@ class Plan:
         True to open it as a new library.
     replace : bool
         True to let packs take the place of those of the same name.
+    pack : str
+        The pack of all parts or joints, where no column names it.
     """
 
     kind: str
@@ -55,6 +69,13 @@ class Plan:
     decimal: str | None = None
     as_new: bool = False
     replace: bool = False
+    pack: str = ""
+
+    @property
+    def is_of_one_pack(self) -> bool:
+        """True where no column names the pack of parts or joints, and one is given."""
+        names_it = self.kind == PACKS or self.mapping.column_of("pack") is not None
+        return bool(self.pack) and not names_it
 
     @property
     def fields(self) -> tuple[Field, ...]:
@@ -66,7 +87,9 @@ class Plan:
         return tuple(
             field.title
             for field in self.fields
-            if field.required and self.mapping.column_of(field.name) is None
+            if field.required
+            and self.mapping.column_of(field.name) is None
+            and not (field.name == "pack" and self.is_of_one_pack)
         )
 
     def doubled(self) -> tuple[str, ...]:
@@ -118,25 +141,48 @@ class TakenIn:
         return self.rows_read - self.accepted
 
 
-def suggest_plan(sheet: Sheet) -> Plan:
+def suggest_plan(sheet: Sheet, *, pack: str = "") -> Plan:
     """Guess what a table holds and what its columns mean.
 
     Parameters
     ----------
     sheet : Sheet
         The table.
+    pack : str
+        The pack that parts or joints belong to where no column names it.
 
     Returns
     -------
     Plan
-        For the kind whose needed columns are all there and of which most are; packs
-        where that is true of none.
+        For the kind that the heads tell. Where they do not, for parts or joints whose
+        needed columns are all there, else for packs.
     """
-    plans = [
-        Plan(kind, suggest_mapping(sheet, fields)) for kind, fields in FIELDS.items()
-    ]
-    whole = [plan for plan in plans if not plan.missing()]
-    return max(whole, key=_columns_known, default=plans[0])
+    plans = {
+        kind: Plan(kind, suggest_mapping(sheet, fields), pack=pack)
+        for kind, fields in FIELDS.items()
+    }
+    told = plans[table_kind(sheet)]
+    if told.kind != PACKS or not told.missing():
+        return told
+    whole = [p for p in plans.values() if not (p.missing() or p.is_of_one_pack)]
+    return max(whole, key=_columns_known, default=told)
+
+
+def record_names(library: Library, kind: str) -> frozenset[tuple[str, str]]:
+    """Give pack and name of all parts or joints of a library, none for packs.
+
+    Parameters
+    ----------
+    library : Library
+        The records.
+    kind : str
+        What is asked for: packs, parts or joints.
+    """
+    if kind == PARTS:
+        return frozenset((p.pack, p.name) for g in library.parts.values() for p in g)
+    if kind == JOINTS:
+        return frozenset((j.pack, j.name) for g in library.joints.values() for j in g)
+    return frozenset()
 
 
 def _columns_known(plan: Plan) -> int:
@@ -148,6 +194,7 @@ def read_plan(
     plan: Plan,
     *,
     packs: Collection[str],
+    held: Collection[tuple[str, str]] = (),
     currency: str | None = None,
     progress: Progress | None = None,
     cancelled: Cancelled | None = None,
@@ -162,6 +209,8 @@ def read_plan(
         How it is read.
     packs : collection of str
         Names of the packs of the open library.
+    held : collection of (str, str)
+        Pack and name of each part, or joint, that it has, see `record_names`.
     currency : str, optional
         The currency that money has to be in.
     progress, cancelled : callable, optional
@@ -193,26 +242,19 @@ def read_plan(
             reading.rows_read,
             reading.replaced,
         )
-    if plan.kind == PARTS:
-        parts = read_parts(
-            sheet,
-            plan.mapping,
-            packs=packs,
-            decimal=plan.decimal,
-            currency=currency,
-            progress=progress,
-            cancelled=cancelled,
-        )
-        library = Library(parts=by_pack(parts.records))
-        return TakenIn(library, parts.problems, parts.records, parts.rows_read)
-    joints = read_joints(
+    is_parts = plan.kind == PARTS
+    read: Callable[..., RecordsReading[Any]] = read_parts if is_parts else read_joints
+    found = read(
         sheet,
         plan.mapping,
         packs=packs,
+        pack=plan.pack,
         decimal=plan.decimal,
         currency=currency,
         progress=progress,
         cancelled=cancelled,
     )
-    library = Library(joints=by_pack(joints.records))
-    return TakenIn(library, joints.problems, joints.records, joints.rows_read)
+    groups = by_pack(found.records)
+    library = Library(parts=groups) if is_parts else Library(joints=groups)
+    replaced = sum((one.pack, one.name) in held for one in found.records)
+    return TakenIn(library, found.problems, found.records, found.rows_read, replaced)

@@ -106,11 +106,14 @@ class PreviewRow:
         What is wrong or unusual, by cell; -1 for the row as a whole.
     is_refused : bool
         True when it will not be recorded.
+    replaces : bool
+        True when it takes the place of a part or joint of its name.
     """
 
     cells: tuple[str, ...]
     marks: Mapping[int, Problem] = field(default_factory=dict)
     is_refused: bool = False
+    replaces: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -127,6 +130,8 @@ class Preview:
         Rows of the sample, and those of them that will be refused.
     is_whole : bool
         True when the sample is the whole table.
+    replaced : int
+        Rows of the sample that take the place of a record of the same name.
     """
 
     fields: tuple[Field, ...]
@@ -134,6 +139,7 @@ class Preview:
     rows_read: int
     refused: int
     is_whole: bool
+    replaced: int = 0
 
 
 def preview_of(
@@ -141,6 +147,7 @@ def preview_of(
     plan: Plan,
     *,
     packs: Collection[str],
+    held: Collection[tuple[str, str]] = (),
     currency: str | None,
     style: NumberStyle,
 ) -> Preview:
@@ -152,7 +159,7 @@ def preview_of(
         The first records.
     plan : Plan
         How they are read.
-    packs, currency
+    packs, held, currency
         As for `read_plan`.
     style : NumberStyle
         How numbers are shown.
@@ -162,7 +169,7 @@ def preview_of(
     DataError
         When the table lacks a column that is needed.
     """
-    taken = read_plan(sample.sheet, plan, packs=packs, currency=currency)
+    taken = read_plan(sample.sheet, plan, packs=packs, held=held, currency=currency)
     fields = _shown_fields(plan)
     marks = _marks(sample.sheet, plan, taken.problems, fields)
     records = iter(taken.records)
@@ -172,17 +179,27 @@ def preview_of(
         refused = any(p.severity is Severity.ERROR for p in found.values())
         if refused:
             cells = _as_written(written, plan, fields)
-        else:
-            record = next(records)
-            cells = tuple(_shown(f, getattr(record, f.name), style) for f in fields)
-        rows.append(PreviewRow(cells, found, refused))
-    return Preview(fields, tuple(rows), taken.rows_read, taken.refused, sample.is_whole)
+            rows.append(PreviewRow(cells, found, is_refused=True))
+            continue
+        record = next(records)
+        cells = tuple(_shown(f, getattr(record, f.name), style) for f in fields)
+        replaces = bool(held) and (record.pack, record.name) in held
+        rows.append(PreviewRow(cells, found, replaces=replaces))
+    return Preview(
+        fields,
+        tuple(rows),
+        taken.rows_read,
+        taken.refused,
+        sample.is_whole,
+        taken.replaced,
+    )
 
 
 def _shown_fields(plan: Plan) -> tuple[Field, ...]:
     """Give the attributes that columns mean, in file order, the note at the end."""
     by_name = {f.name: f for f in plan.fields}
-    names = [name for name in plan.mapping.fields if name is not None]
+    names = ["pack"] if plan.is_of_one_pack else []
+    names += [name for name in plan.mapping.fields if name is not None]
     if None in plan.mapping.fields and "note" not in names:
         names.append("note")
     return tuple(by_name[name] for name in names if name in by_name)
@@ -215,6 +232,9 @@ def _as_written(
 ) -> tuple[str, ...]:
     cells = []
     for shown in fields:
+        if shown.name == "pack" and plan.is_of_one_pack:
+            cells.append(plan.pack)
+            continue
         column = plan.mapping.column_of(shown.name)
         known = column is not None and column < len(written)
         cells.append(written[column].strip() if known and column is not None else "")

@@ -21,9 +21,21 @@ from benchpack.files.sheet import Sheet
 from benchpack.report.display import number_style
 from benchpack.ui.dialogs.frame import ErrorLabel, FormDialog, in_a_row
 from benchpack.ui.dialogs.import_columns import ColumnsField
-from benchpack.ui.dialogs.import_plan import FIELDS, PACKS, Plan, suggest_plan
+from benchpack.ui.dialogs.import_plan import (
+    FIELDS,
+    PACKS,
+    Plan,
+    record_names,
+    suggest_plan,
+)
 from benchpack.ui.dialogs.import_preview import Preview, Sample, preview_of, sample_of
-from benchpack.ui.dialogs.import_words import about_text, counted, found_marks
+from benchpack.ui.dialogs.import_words import (
+    about_text,
+    counted,
+    found_marks,
+    goal_text,
+    preview_sentence,
+)
 from benchpack.ui.dialogs.preview_table import PreviewTable, PreviewTableModel
 from benchpack.ui.dialogs.taking_in import TableIntake, fail
 from benchpack.ui.tasks import Token
@@ -79,6 +91,7 @@ class ImportDialog(FormDialog):
         self._to_open = QRadioButton("Add to this library")
         self._to_new = QRadioButton("Open as a new library")
         self._replace = QCheckBox("Replace packs of the same name")
+        self._goal = text_label(role="note")
         self._lay_out()
         self._connect()
         self.show_sheet(sheet)
@@ -119,7 +132,9 @@ class ImportDialog(FormDialog):
         self._goals.addButton(self._to_new)
         self._to_open.setChecked(True)
         self.body.addWidget(in_a_row(self._to_open, self._replace))
-        self.body.addWidget(in_a_row(self._to_new))
+        self._new_row = in_a_row(self._to_new)
+        self.body.addWidget(self._new_row)
+        self.body.addWidget(self._goal)
 
     def _connect(self) -> None:
         self._sheets.activated.connect(self._on_sheet_activated)
@@ -149,7 +164,8 @@ class ImportDialog(FormDialog):
         found = f"as found: {found_marks(self._sample.sheet)}"
         for words, mark in ((found, None), ("point", "."), ("comma", ",")):
             self._decimal.addItem(words, mark)
-        self._plan = self._with_goal(suggest_plan(sheet))
+        plan = suggest_plan(sheet, pack=self.workspace.shown_pack())
+        self._plan = self._with_goal(plan)
         self._kind.setCurrentText(self._plan.kind)
         self.columns_field.show_sheet(self._sample.sheet, self._plan)
         self._refresh()
@@ -171,16 +187,13 @@ class ImportDialog(FormDialog):
 
     def _with_goal(self, plan: Plan) -> Plan:
         """Give the plan with where it goes; parts and joints need packs to go to."""
-        self._to_new.setEnabled(plan.kind == PACKS)
-        if plan.kind != PACKS:
+        are_packs = plan.kind == PACKS
+        self._new_row.setVisible(are_packs)
+        self._replace.setVisible(are_packs)
+        if not are_packs:
             self._to_open.setChecked(True)
         as_new = self._to_new.isChecked()
-        self._replace.setText(
-            "Replace packs of the same name"
-            if plan.kind == PACKS
-            else f"The {plan.kind} of the packs named in it are replaced"
-        )
-        self._replace.setEnabled(plan.kind == PACKS and not as_new)
+        self._replace.setEnabled(not as_new)
         replaces = self._replace.isChecked() and not as_new
         return replace(plan, as_new=as_new, replace=replaces)
 
@@ -190,7 +203,7 @@ class ImportDialog(FormDialog):
     def _on_kind_activated(self, _index: int) -> None:
         kind = self._kind.currentText()
         mapping = suggest_mapping(self._sample.sheet, FIELDS[kind])
-        plan = Plan(kind, mapping, self._plan.decimal)
+        plan = Plan(kind, mapping, self._plan.decimal, pack=self._plan.pack)
         self._plan = self._with_goal(plan)
         self.columns_field.show_plan(self._plan)
         self._refresh()
@@ -211,6 +224,8 @@ class ImportDialog(FormDialog):
     def _refresh(self) -> None:
         """Read the sample anew, unless the columns do not do yet."""
         fault = self._plan.fault()
+        self._goal.setText(goal_text(self._plan))
+        self._goal.setVisible(self._plan.kind != PACKS)
         self.accept_button.setEnabled(not fault)
         self._say_action("")
         if fault:
@@ -222,12 +237,14 @@ class ImportDialog(FormDialog):
         self._error.show_error("")
         # Taken here: the worker must not read what the person goes on changing.
         study, sample, plan = self.workspace.state.study, self._sample, self._plan
+        held = record_names(self.workspace.state.library, plan.kind)
 
         def read_sample(_token: Token) -> Preview:
             return preview_of(
                 sample,
                 plan,
                 packs=self._packs,
+                held=held,
                 currency=None if plan.as_new else study.currency,
                 style=number_style(study),
             )
@@ -238,10 +255,7 @@ class ImportDialog(FormDialog):
 
     def _show(self, preview: Preview) -> None:
         self._model.show_preview(preview, currency=self.workspace.state.study.currency)
-        read = counted(preview.rows_read, "row")
-        lead = f"{read} read" if preview.is_whole else f"Of the first {read}"
-        refused = f"{preview.refused} will be refused" if preview.refused else ""
-        self._count.setText(f"{lead}, {refused or 'none will be refused'}.")
+        self._count.setText(preview_sentence(preview, self._plan))
         taken = preview.rows_read - preview.refused
         if preview.is_whole:
             self._say_action(counted(taken, self._plan.kind.removesuffix("s")))

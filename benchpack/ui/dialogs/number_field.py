@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLineEdit
 
+from benchpack.errors import DataError
+from benchpack.ui.dialogs.study_text import said
 from benchpack.ui.widgets.controls import named
 from benchpack.units.formatting import plain
 from benchpack.units.parsing import parse_number
@@ -88,3 +92,41 @@ class NumberField(QLineEdit):
         if not text:
             return None
         return typed_number(text, decimal_mark=decimal_mark) / self._factor
+
+
+NumberRow = tuple[str, str, NumberField]
+"""Attribute that a number belongs to, the row of the form it stands in, its field."""
+
+
+def numbers_in(
+    rows: Iterable[NumberRow], *, decimal_mark: str, optional: frozenset[str]
+) -> tuple[dict[str, float | None], dict[str, str]]:
+    """Read several fields.
+
+    Parameters
+    ----------
+    rows : iterable of tuple
+        Attribute, row of the form, field.
+    decimal_mark : str
+        Point or comma.
+    optional : frozenset of str
+        Attributes whose field may be empty.
+
+    Returns
+    -------
+    tuple of dict
+        Numbers by attribute, and complaints by row of the form.
+    """
+    numbers: dict[str, float | None] = {}
+    errors: dict[str, str] = {}
+    for name, row, field in rows:
+        try:
+            number = field.number(decimal_mark=decimal_mark)
+        except DataError as error:
+            errors[row] = said(error.problems[0])
+            continue
+        if number is None and name not in optional:
+            errors[row] = "A figure is missing. Fill it in."
+        else:
+            numbers[name] = number
+    return numbers, errors

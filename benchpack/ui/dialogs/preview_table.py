@@ -68,7 +68,8 @@ class PreviewTableModel(QAbstractTableModel):
         row, column = self._preview.rows[index.row()], index.column() - 1
         if role == Role.DisplayRole:
             if column < 0:
-                return "refused" if row.is_refused else "taken"
+                verdict = "replaces" if row.replaces else "taken"
+                return "refused" if row.is_refused else verdict
             return row.cells[column]
         if role == Role.TextAlignmentRole:
             return self._alignment(index.column())

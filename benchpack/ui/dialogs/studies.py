@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from PySide6.QtCore import QStringListModel, Qt
 from PySide6.QtWidgets import QAbstractItemView, QListView, QWidget
 
-from benchpack.errors import DataError, Problem
 from benchpack.model.study import Study
 from benchpack.session.state import State
+from benchpack.session.study_edits import without_study
 from benchpack.ui.dialogs.frame import FormDialog
 from benchpack.ui.dialogs.study import StudyDialog
 from benchpack.ui.widgets.controls import named, plain_button, text_label
@@ -78,16 +76,7 @@ class StudiesDialog(FormDialog):
         return State(state.library, self.chosen())
 
     def _removed(self, state: State) -> State:
-        """Give the state without the study that is marked."""
-        studies = tuple(s for s in state.library.studies if s.name != self.chosen())
-        if not studies:
-            raise DataError(
-                Problem("This is the only study.", "Add another one first.")
-            )
-        name = state.study_name
-        if name == self.chosen():
-            name = studies[0].name
-        return State(replace(state.library, studies=studies), name)
+        return without_study(state, self.chosen())
 
     def _on_new_clicked(self) -> None:
         dialog = StudyDialog(self.workspace, self, as_new=True)

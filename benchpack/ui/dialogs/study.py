@@ -1,4 +1,4 @@
-"""The assumptions of a study: peers, exponent, trend, worth, target, units."""
+"""The assumptions of a study: peers, trend, worth, target, units, joining."""
 
 from __future__ import annotations
 
@@ -17,8 +17,10 @@ from benchpack.errors import DataError
 from benchpack.model.study import Study
 from benchpack.model.words import TrendKind
 from benchpack.session.state import State
+from benchpack.session.study_edits import with_stored_study
 from benchpack.ui.dialogs.frame import ErrorLabel, FormDialog, FormRows, in_a_row
-from benchpack.ui.dialogs.number_field import NumberField
+from benchpack.ui.dialogs.joining_fields import JoiningFields
+from benchpack.ui.dialogs.number_field import NumberField, numbers_in
 from benchpack.ui.dialogs.peers import PeersField
 from benchpack.ui.dialogs.study_text import (
     WORTH_FIELDS,
@@ -26,7 +28,6 @@ from benchpack.ui.dialogs.study_text import (
     attempt,
     free_study_name,
     said,
-    with_stored_study,
 )
 from benchpack.ui.dialogs.unit_choice import UnitChoice
 from benchpack.ui.widgets.controls import text_label
@@ -73,6 +74,7 @@ class StudyDialog(FormDialog):
         self.share = NumberField("Share captured")
         self.target = NumberField("Target")
         self.units = UnitChoice(study)
+        self.joining = JoiningFields()
         names = [
             name
             for name in workspace.state.library.packs.names.tolist()
@@ -140,6 +142,7 @@ class StudyDialog(FormDialog):
             tip="Which line is laid through the peers.",
         )
         self.units.add_rows(self.rows)
+        self.joining.add_rows(self.rows)
         self.rows.errors["peers"] = ErrorLabel()
         self.rows.fields["peers"] = self.peers.list
         right = QVBoxLayout()
@@ -159,8 +162,8 @@ class StudyDialog(FormDialog):
         self.name.setFocus()
 
     def _connect(self) -> None:
-        fields = (self.name, *self.worth, self.share, self.target, self.exponent)
-        for field in fields:
+        fields = (*self.worth, self.share, self.target, self.exponent)
+        for field in (self.name, *fields, *self.joining.fields):
             field.textChanged.connect(self._on_edited)
         self.peers.peers_changed.connect(self._on_edited)
         self.units.units_changed.connect(self._on_edited)
@@ -180,6 +183,7 @@ class StudyDialog(FormDialog):
         self.exponent.show_number(study.exponent, decimal_mark=mark)
         self._target_unit.setText(f"{self._mass_unit} per pack")
         self._worth_unit.setText(f"{study.currency}/{self._mass_unit}")
+        self.joining.show_study(study)
 
     def attempt(self) -> Attempt:
         """Make a study of what is in the fields."""
@@ -190,23 +194,17 @@ class StudyDialog(FormDialog):
             "peers": self.peers.peers(),
             **self.units.values(),
         }
-        errors: dict[str, str] = {}
-        numbers = [
+        rows = [
             *((n, "worth", f) for n, f in zip(WORTH_FIELDS, self.worth, strict=True)),
             ("share_captured", "share", self.share),
             ("target_kg", "target", self.target),
             ("exponent", "exponent", self.exponent),
+            *self.joining.numbers(),
         ]
-        for name, row, field in numbers:
-            try:
-                number = field.number(decimal_mark=self._mark)
-            except DataError as error:
-                errors[row] = said(error.problems[0])
-                continue
-            if number is None and name != "target_kg":
-                errors[row] = "A figure is missing. Fill it in."
-            else:
-                values[name] = number
+        numbers, errors = numbers_in(
+            rows, decimal_mark=self._mark, optional=frozenset({"target_kg"})
+        )
+        values |= numbers
         share = values.get("share_captured")
         if isinstance(share, float) and not 0 <= share <= 1:
             errors["share"] = "It has to lie between 0 and 100 %."

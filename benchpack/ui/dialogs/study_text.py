@@ -21,6 +21,11 @@ _ROW_OF = {
     "currency": "currency",
     "mass unit": "mass_unit",
     "decimal mark": "decimal_mark",
+    "labour rate": "rates",
+    "station rate": "rates",
+    "takt time": "takt",
+    "thread friction": "friction",
+    "head friction": "friction",
 }
 """Row of the form by the column that a problem of a `Study` names."""
 
@@ -66,39 +71,6 @@ def attempt(
 def said(problem: Problem) -> str:
     """Give a problem as a sentence for under its field."""
     return f"{problem.what} {problem.remedy}".strip()
-
-
-def with_stored_study(state: State, study: Study, *, instead_of: str) -> State:
-    """Give the state with a study on screen that takes the place of another.
-
-    Parameters
-    ----------
-    state : State
-        The state before.
-    study : Study
-        The study.
-    instead_of : str
-        Name of the study it replaces, which may be its own; empty to add it.
-
-    Raises
-    ------
-    DataError
-        When another study has its name.
-    """
-    library = state.library
-    others = [old.name for old in library.studies if old.name != instead_of]
-    if study.name in others:
-        problem = Problem(
-            f"A study is already called {study.name!r}.",
-            "Give this one another name.",
-            column="name",
-            value=study.name,
-        )
-        raise DataError(problem)
-    studies = tuple(study if old.name == instead_of else old for old in library.studies)
-    if study not in studies:
-        studies = (*studies, study)
-    return State(replace(library, studies=studies), study.name)
 
 
 def free_study_name(state: State) -> str:

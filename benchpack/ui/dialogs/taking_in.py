@@ -12,10 +12,16 @@ from benchpack.errors import BenchpackError, Problem
 from benchpack.files.sheet import Sheet
 from benchpack.model.library import Library
 from benchpack.session.document import Document
-from benchpack.session.edits import with_taken_in
+from benchpack.session.edits import with_records_joined, with_taken_in
 from benchpack.session.opening import free_path, new_library
 from benchpack.session.state import State
-from benchpack.ui.dialogs.import_plan import Plan, TakenIn, read_plan
+from benchpack.ui.dialogs.import_plan import (
+    PACKS,
+    Plan,
+    TakenIn,
+    read_plan,
+    record_names,
+)
 from benchpack.ui.dialogs.import_words import result_sentence
 from benchpack.ui.tasks import Token
 from benchpack.ui.workspace import Workspace
@@ -150,7 +156,9 @@ class TableIntake(Intake):
         self._plan = plan
         study = workspace.state.study
         self._currency = None if plan.as_new else study.currency
-        self._packs = frozenset(workspace.state.library.packs.names.tolist())
+        library = workspace.state.library
+        self._packs = frozenset(library.packs.names.tolist())
+        self._held = record_names(library, plan.kind)
 
     def start(self) -> None:
         """Begin to read."""
@@ -168,6 +176,7 @@ class TableIntake(Intake):
             self._sheet,
             self._plan,
             packs=self._packs,
+            held=self._held,
             currency=self._currency,
             progress=token.progress,
             cancelled=token.cancelled,
@@ -178,3 +187,8 @@ class TableIntake(Intake):
             sentence=result_sentence(taken, self._plan, self.path.name),
             accepted=taken.accepted,
         )
+
+    def _added(self, state: State) -> State:
+        if self._plan.kind == PACKS:
+            return super()._added(state)
+        return with_records_joined(state, self._library)

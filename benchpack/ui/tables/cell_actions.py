@@ -34,6 +34,8 @@ class CellActions(QObject):
         A heading and the problems of an edit that was not made.
     said(str)
         A remark.
+    rows_added(int)
+        So many records were pasted below the others.
 
     Parameters
     ----------
@@ -47,6 +49,7 @@ class CellActions(QObject):
 
     problems_found = Signal(str, object)
     said = Signal(str)
+    rows_added = Signal(int)
 
     def __init__(
         self, view: QTableView, table: RecordTableModel, *, runner: Runner
@@ -55,6 +58,7 @@ class CellActions(QObject):
         self._view = view
         self.table = table
         self._runner = runner
+        self._refused = ""
 
     def entries(self) -> list[Entry]:
         """Give words, key and call of each action."""
@@ -146,6 +150,13 @@ class CellActions(QObject):
 
     def _tell(self, outcome: gestures.Outcome) -> None:
         if outcome.problems:
+            self._refused = outcome.heading
             self.problems_found.emit(outcome.heading, outcome.problems)
-        elif outcome.remark:
+            return
+        if self._refused:  # what was refused before is no longer the last word
+            self.problems_found.emit(self._refused, ())
+            self._refused = ""
+        if outcome.remark:
             self.said.emit(outcome.remark)
+        if outcome.added:
+            self.rows_added.emit(outcome.added)

@@ -39,6 +39,8 @@ class CellFacts:
         What the record is in the study; for its name only.
     warnings : tuple of Problem
         What is unusual about the record; for its name only.
+    remark : str
+        How a figure that is not recorded was found, as a sentence.
     """
 
     column: TableColumn
@@ -47,6 +49,7 @@ class CellFacts:
     refused: Refused | None = None
     mark: Mark | None = None
     warnings: tuple[Problem, ...] = ()
+    remark: str = ""
 
 
 def cell_tip(cell: CellFacts) -> str | None:
@@ -56,12 +59,15 @@ def cell_tip(cell: CellFacts) -> str | None:
         problem = cell.refused.problem
         said = f"{problem.what} {problem.remedy}"
         lines.append(f"Not taken: {cell.refused.text}. {said}")
-    if cell.column.kind is not Kind.FLAG and is_unknown(cell.value):
+    if cell.remark:
+        lines.append(cell.remark)
+    elif cell.column.kind is not Kind.FLAG and is_unknown(cell.value):
         lines.append(f"Not known. {cell.column.reason}")
     elif cell.column.kind is Kind.BOUNDARY:
         lines.append(cell.value.to_text())
     if cell.mark:
-        lines.append(f"This is the {cell.mark}.")
+        stays = cell.mark is Mark.CARRY_OVER
+        lines.append("It has to stay." if stays else f"This is the {cell.mark}.")
     lines += [f"Warning: {p.what} {p.remedy}" for p in cell.warnings]
     return "\n".join(lines) or None
 
@@ -75,6 +81,7 @@ def spoken_text(cell: CellFacts) -> str:
     words = [shown_text(cell.column, cell.value, cell.style)]
     if cell.mark:
         words.append(str(cell.mark))
+    words += [cell.remark] if cell.remark else []
     count = len(cell.warnings)
     if count:
         words.append(f"{count} warning{'s' if count > 1 else ''}")

@@ -33,11 +33,17 @@ def paint_ground(
 
 
 def paint_text(
-    painter: QPainter, rect: QRect, text: str, ink: QColor, flags: Qt.AlignmentFlag
+    painter: QPainter,
+    rect: QRect,
+    text: str,
+    ink: QColor,
+    flags: Qt.AlignmentFlag,
+    *,
+    cut: Qt.TextElideMode = Qt.TextElideMode.ElideRight,
 ) -> None:
     """Draw a text in the painter's font, cut with dots where it is too long."""
     painter.setPen(ink)
     metrics = painter.fontMetrics()
     if len(text) * metrics.averageCharWidth() * _WIDE > rect.width():
-        text = metrics.elidedText(text, Qt.TextElideMode.ElideRight, rect.width())
+        text = metrics.elidedText(text, cut, rect.width())
     painter.drawText(rect, flags, text)

@@ -38,6 +38,8 @@ class TableColumn:
         Why a cell may be unknown, as a sentence.
     field : Field or None
         The recorded field, None where the column is derived and cannot be edited.
+    offers : tuple of str
+        Texts that an editor offers to complete what is typed.
     """
 
     key: str
@@ -50,6 +52,7 @@ class TableColumn:
     help: str = ""
     reason: str = "Not recorded."
     field: Field | None = None
+    offers: tuple[str, ...] = ()
 
     @property
     def head(self) -> str:

@@ -18,6 +18,7 @@ from PySide6.QtWidgets import (
     QAbstractItemDelegate,
     QAbstractItemView,
     QComboBox,
+    QCompleter,
     QLineEdit,
     QStyledItemDelegate,
     QStyleOptionViewItem,
@@ -28,6 +29,7 @@ from benchpack.errors import Problem
 from benchpack.model.fields import Kind
 from benchpack.ui.tables.cell_text import UNKNOWN
 from benchpack.ui.tables.columns import TableColumn
+from benchpack.ui.tables.offers import is_choosing, offer
 from benchpack.ui.tables.refusal_note import RefusalNote
 
 Index = QModelIndex | QPersistentModelIndex
@@ -102,6 +104,18 @@ class EntryDelegate(QStyledItemDelegate):
         if isinstance(editor, QWidget):
             self._finish(editor, (0, 0))
 
+    def _on_line_returned(self) -> None:
+        # Enter reaches the line itself only while its list of offers is open.
+        line = self.sender()
+        if isinstance(line, QLineEdit) and not is_choosing(line):
+            self._finish(line, (1, 0))
+
+    def _on_offer_taken(self) -> None:
+        completer = self.sender()
+        line = completer.widget() if isinstance(completer, QCompleter) else None
+        if line is not None:
+            self._finish(line, (1, 0))
+
     def createEditor(
         self, parent: QWidget, option: QStyleOptionViewItem, index: Index
     ) -> QWidget:
@@ -125,6 +139,11 @@ class EntryDelegate(QStyledItemDelegate):
             line.setFrame(False)
             if column.is_numeric:
                 line.setAlignment(Qt.AlignmentFlag.AlignRight)
+            if column.offers:
+                offer(line, column.offers).activated.connect(
+                    self._on_offer_taken, Qt.ConnectionType.QueuedConnection
+                )
+                line.returnPressed.connect(self._on_line_returned)
             editor = line
         editor.setAccessibleName(f"{column.head} of {model.name_at(index)}")
         editor.destroyed.connect(self._note.hide)

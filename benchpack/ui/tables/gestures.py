@@ -28,11 +28,15 @@ class Selected(Protocol):
 
 @dataclass(frozen=True, slots=True)
 class Outcome:
-    """What came of a gesture: problems under a heading, or a remark."""
+    """What came of a gesture: problems under a heading, or a remark.
+
+    Records that were added are counted.
+    """
 
     heading: str = ""
     problems: tuple[Problem, ...] = ()
     remark: str = ""
+    added: int = 0
 
 
 _NOTHING = Outcome()
@@ -73,7 +77,8 @@ def paste(view: Selected, block: Block, *, row: int, column: int) -> Outcome:
         return Outcome(heading, tuple(_in_block(plan, problems)))
     over = f" {' and '.join(plan.passed_over)} not taken: it follows from the others."
     rows = f", {len(plan.added)} of the rows new" if plan.added else ""
-    return Outcome(remark=f"Pasted {size}{rows}.{over if plan.passed_over else ''}")
+    said = f"Pasted {size}{rows}.{over if plan.passed_over else ''}"
+    return Outcome(remark=said, added=len(plan.added))
 
 
 def _in_block(plan: Paste, problems: tuple[Problem, ...]) -> Iterator[Problem]:
@@ -132,7 +137,7 @@ def fill_down(view: Selected) -> Outcome:
 def _stored(model: RecordTableModel, record: int, place: int) -> Any:
     """Give the value of a cell as an attribute, None for an unknown number."""
     column = model.columns[place]
-    value = model.records.cell(column.key, record)
+    value = model.records.stored(column.key, record)
     if column.kind is Kind.CHOICE and column.field is not None:
         return next(choice for choice in column.field.choices if choice == value)
     if not column.is_numeric:

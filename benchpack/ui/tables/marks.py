@@ -11,20 +11,25 @@ from benchpack.ui.theme import theme
 
 
 class Mark(StrEnum):
-    """What a pack is in the study."""
+    """What a pack is in the study, or that a joint has to stay."""
 
     SUBJECT = "subject"
     REFERENCE = "reference"
+    CARRY_OVER = "carry-over"
 
 
 def mark_colour(mark: Mark) -> QColor:
     """Give the colour of a mark in the present scheme."""
     roles = theme().roles
-    return QColor(roles.subject if mark is Mark.SUBJECT else roles.reference)
+    ink = {Mark.SUBJECT: roles.subject, Mark.REFERENCE: roles.reference}
+    return QColor(ink.get(mark, roles.second))
 
 
 def draw_mark(painter: QPainter, mark: Mark, centre: QPointF, size: float) -> None:
-    """Draw a filled circle for the subject, a filled diamond for the reference."""
+    """Draw a circle for the subject, a diamond for the reference, else a lock."""
+    if mark is Mark.CARRY_OVER:
+        draw_lock(painter, centre, size + 2, mark_colour(mark))
+        return
     painter.save()
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     painter.setPen(Qt.PenStyle.NoPen)

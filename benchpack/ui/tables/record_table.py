@@ -46,6 +46,11 @@ def _no_warnings(row: int) -> tuple[Problem, ...]:
     return ()
 
 
+def _no_remark(key: str, row: int) -> str:
+    del key, row
+    return ""
+
+
 class RecordTableModel(QAbstractTableModel):
     """Shows records, sorted and filtered by an array of row numbers.
 
@@ -69,6 +74,7 @@ class RecordTableModel(QAbstractTableModel):
         self._marks: Mapping[int, Mark] = {}
         self._warn: Callable[[int], tuple[Problem, ...]] = _no_warnings
         self._warned: dict[int, tuple[Problem, ...]] = {}
+        self._remark: Callable[[str, int], str] = _no_remark
 
     def show(
         self,
@@ -78,6 +84,7 @@ class RecordTableModel(QAbstractTableModel):
         style: NumberStyle,
         currency: str = "EUR",
         warn: Callable[[int], tuple[Problem, ...]] | None = None,
+        remark: Callable[[str, int], str] | None = None,
     ) -> None:
         """Show records; the same ones with other values keep order and selection.
 
@@ -93,6 +100,9 @@ class RecordTableModel(QAbstractTableModel):
             Currency of money that is entered without one.
         warn : callable, optional
             Gives the warnings of the record in a row.
+        remark : callable, optional
+            Says of a column and a row how a figure that is not recorded was found,
+            nothing where it is recorded.
         """
         same_rows = np.array_equal(records.keys, self.records.keys)
         same_columns = [c.key for c in columns] == [c.key for c in self.columns]
@@ -101,6 +111,7 @@ class RecordTableModel(QAbstractTableModel):
         self.records, self.columns = records, tuple(columns)
         self.entries.style, self.entries.currency = style, currency
         self._warn = warn or _no_warnings
+        self._remark = remark or _no_remark
         self._warned.clear()
         if same_rows and same_columns:
             self.refresh_cells()
@@ -180,6 +191,18 @@ class RecordTableModel(QAbstractTableModel):
             self.columns[index.column()].key, int(self._rows.rows[index.row()])
         )
 
+    def stored(self, index: Index) -> Any:
+        """Give what is recorded where an index may show something computed."""
+        return self.records.stored(
+            self.columns[index.column()].key, int(self._rows.rows[index.row()])
+        )
+
+    def remark(self, index: Index) -> str:
+        """Say how the figure an index shows was found, nothing if it is recorded."""
+        return self._remark(
+            self.columns[index.column()].key, int(self._rows.rows[index.row()])
+        )
+
     def shown(self, index: Index) -> str:
         """Give the text an index shows on screen."""
         column = self.columns[index.column()]
@@ -212,7 +235,7 @@ class RecordTableModel(QAbstractTableModel):
         column = self.columns[index.column()]
         row = self.record_row(index)
         key = self.records.keys[row]
-        if text == edited_text(column, self.value(index), self.style):
+        if text == edited_text(column, self.stored(index), self.style):
             self.entries.drop(column, key)
             return ()
         name = self.name(row)
@@ -258,7 +281,7 @@ class RecordTableModel(QAbstractTableModel):
             return _RIGHT if column.is_numeric else _LEFT
         if role == _EDIT:
             refused = self.refused(index)
-            text = edited_text(column, self.value(index), self.style)
+            text = edited_text(column, self.stored(index), self.style)
             return refused.text if refused else text
         if role == _CHECK and column.kind is Kind.FLAG:
             yes, no = Qt.CheckState.Checked, Qt.CheckState.Unchecked
@@ -277,6 +300,7 @@ class RecordTableModel(QAbstractTableModel):
             refused=self.refused(index),
             mark=self._marks.get(row) if first else None,
             warnings=self.warnings(row) if first else (),
+            remark=self.remark(index),
         )
 
     def headerData(

@@ -31,6 +31,9 @@ class RecordColumns:
         Gives a whole column by key: float64 with NaN, or objects.
     cells : mapping of str to callable
         Gives one cell of a column that is dear to make as a whole.
+    stored : mapping of str to callable
+        Gives what is recorded in one cell of a column that shows something computed
+        where nothing is recorded.
     """
 
     def __init__(
@@ -39,10 +42,12 @@ class RecordColumns:
         makers: Mapping[str, Callable[[], Array]],
         *,
         cells: Mapping[str, Callable[[int], Any]] | None = None,
+        stored: Mapping[str, Callable[[int], Any]] | None = None,
     ) -> None:
         self.keys = keys
         self._makers = makers
         self._cells = cells or {}
+        self._stored = stored or {}
         self._columns: dict[str, Array] = {}
         self._indexes: dict[str, TextIndex] = {}
 
@@ -61,6 +66,10 @@ class RecordColumns:
             return self._cells[key](row)
         value = self.column(key)[row]
         return float(value) if isinstance(value, np.floating) else value
+
+    def stored(self, key: str, row: int) -> Any:
+        """Give what is recorded in a cell, as `cell` gives what is shown there."""
+        return self._stored[key](row) if key in self._stored else self.cell(key, row)
 
     def text_index(self, key: str) -> TextIndex:
         """Give what finds and ranks the texts of a column."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Collection, Mapping
 
 from PySide6.QtCore import (
     QEvent,
@@ -58,6 +58,8 @@ class RecordTableView(QTableView):
         What screen readers call it.
     runner : Runner
         Runs what would hold the window up.
+    widths : mapping of str to int
+        Widths that columns start with, by key; the others follow from their head.
     """
 
     record_selected = Signal(int)
@@ -72,10 +74,12 @@ class RecordTableView(QTableView):
         name: str,
         *,
         runner: Runner,
+        widths: Mapping[str, int] | None = None,
         parent: QWidget | None = None,
     ) -> None:
         super().__init__(parent)
         self.table = model
+        self._widths = widths or {}
         self.cells = CellActions(self, model, runner=runner)
         self.cells.problems_found.connect(self.problems_found)
         self.cells.said.connect(self.said)
@@ -191,7 +195,8 @@ class RecordTableView(QTableView):
         if keys != self._sized:
             self._sized = keys
             for place, column in enumerate(self.table.columns):
-                width = initial_width(column, self.horizontalHeader().fontMetrics())
+                metrics = self.horizontalHeader().fontMetrics()
+                width = self._widths.get(column.key) or initial_width(column, metrics)
                 self.setColumnWidth(place, width)
             self.show_columns(self._hidden)
         restore_selection(self, self.table, self._kept)

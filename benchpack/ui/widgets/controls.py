@@ -44,6 +44,17 @@ def text_label(text: str = "", role: TextRole = "body") -> QLabel:
     return label
 
 
+def unbroken(text: str) -> str:
+    """Give a text whose groups of thousands stay together where a label wraps.
+
+    Parameters
+    ----------
+    text : str
+        A text with thin spaces; they become those that do not break.
+    """
+    return text.replace("\u2009", "\u202f")
+
+
 def plain_button(text: str, tip: str = "") -> QPushButton:
     """Make a button that Enter presses only while it has the focus."""
     button = QPushButton(text)

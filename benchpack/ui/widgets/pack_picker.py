@@ -67,6 +67,8 @@ class PackPicker(QComboBox):
         with QSignalBlocker(self):
             self.setCurrentIndex(self.findText(name, Qt.MatchFlag.MatchExactly))
             self.setEditText(name)
+        # A long name shows how it begins.
+        self.edit.setCursorPosition(0)
 
     def _on_activated(self, index: int) -> None:
         self._pick(self.itemText(index))

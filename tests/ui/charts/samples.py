@@ -11,6 +11,7 @@ from benchpack.report.chart_specs import (
     FanSpec,
     FanTarget,
     GapBarsSpec,
+    ParetoSpec,
     TrendBand,
     WaterfallSpec,
 )
@@ -108,4 +109,20 @@ def closure() -> ClosureSpec:
         verdict="look",
         verdict_text="look: 34.0 kg unaccounted",
         format_value=kilograms,
+    )
+
+
+def pareto() -> ParetoSpec:
+    values = np.array([4.8, 2.4, 0.6, 0.2, np.nan])
+    return ParetoSpec(
+        title="2 of 5 kinds hold 90 % of the mass",
+        note="1 row without a mass is not in it.",
+        explain_key="joints mass",
+        names=("gasket", "flange screw", "socket screw", "clip", "stud"),
+        values=values,
+        staying=np.array([0.0, 1.2, 0.6, 0.0, np.nan]),
+        running=np.array([0.6, 0.9, 0.975, 1.0, np.nan]),
+        details=("2 rows", "3 rows", "1 row", "1 row", "1 row"),
+        role="subject",
+        format_full=kilograms,
     )

@@ -19,6 +19,7 @@ from benchpack.ui.charts.chart import Chart
 from benchpack.ui.charts.energy_mass import EnergyMassChart
 from benchpack.ui.charts.fan import FanChart
 from benchpack.ui.charts.gap_bars import GapBarsChart
+from benchpack.ui.charts.pareto import ParetoChart
 from benchpack.ui.charts.waterfall import WaterfallChart
 from benchpack.ui.palette import Scheme, roles
 from benchpack.ui.theme import apply_theme
@@ -50,6 +51,13 @@ CASES = {
     ),
     "waterfall": Case(
         WaterfallChart, samples.waterfall, "Tray", "Tray\n15.3 kg\n52.0 kg so far"
+    ),
+    "pareto": Case(
+        ParetoChart,
+        samples.pareto,
+        "flange screw",
+        "flange screw\n2.4 kg, 30 % of all\n1.2 kg of it has to stay\n"
+        "90 % down to here\n3 rows",
     ),
     "fan": Case(
         FanChart,

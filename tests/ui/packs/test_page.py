@@ -15,8 +15,8 @@ from benchpack.model.library import Library
 from benchpack.session.document import Document
 from benchpack.session.settings import load_settings, settings_file
 from benchpack.session.state import State
+from benchpack.ui.forms.record_dialog import RecordDialog
 from benchpack.ui.pages.packs.page import SHORTCUTS, PacksPage
-from benchpack.ui.pages.packs.record_dialog import RecordDialog
 from benchpack.ui.tables.ordering import Direction
 from benchpack.ui.window_memory import keep_place
 from benchpack.ui.workspace import Workspace

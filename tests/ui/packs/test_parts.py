@@ -11,10 +11,10 @@ from pytestqt.qtbot import QtBot
 from benchpack.errors import DataError
 from benchpack.model.part import Part
 from benchpack.model.words import KnownBy, Subsystem
+from benchpack.ui.forms.record_dialog import RecordDialog
+from benchpack.ui.forms.weighing import parse_count, parse_weighing
 from benchpack.ui.pages.packs.page import PacksPage
 from benchpack.ui.pages.packs.parts_tab import PartsTab
-from benchpack.ui.pages.packs.record_dialog import RecordDialog
-from benchpack.ui.pages.packs.weighing import parse_count, parse_weighing
 from benchpack.units.formatting import NumberStyle
 from tests.ui.packs.conftest import focused
 

@@ -12,7 +12,7 @@ from pytestqt.qtbot import QtBot
 from benchpack.model.boundary import ITEMS, Boundary, Weighed, parse_boundary
 from benchpack.model.words import EnergyBasis
 from benchpack.ui.dialogs.boundary import BoundaryDialog
-from benchpack.ui.pages.packs.boundary_row import boundary_summary
+from benchpack.ui.forms.boundary_row import boundary_summary
 from benchpack.ui.pages.packs.page import PacksPage
 from benchpack.units.formatting import NumberStyle
 from tests.ui.packs.conftest import focused

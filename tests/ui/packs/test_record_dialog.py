@@ -5,7 +5,7 @@ from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
 from benchpack.model.pack import PACK_FIELD
-from benchpack.ui.pages.packs.record_dialog import RecordDialog
+from benchpack.ui.forms.record_dialog import RecordDialog
 from benchpack.ui.tables.columns import recorded_column
 from benchpack.units.formatting import NumberStyle
 

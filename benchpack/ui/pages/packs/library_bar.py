@@ -5,7 +5,7 @@ from __future__ import annotations
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QWidget
 
-from benchpack.ui.pages.packs.filter_bar import FilterBar
+from benchpack.ui.forms.filter_bar import FilterBar
 from benchpack.ui.widgets.key_text import key_text
 
 
@@ -14,7 +14,11 @@ class LibraryBar(QWidget):
 
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
-        self.filter = FilterBar()
+        self.filter = FilterBar(
+            "pack",
+            hint="Filter, e.g. energy > 60 and chemistry = LFP",
+            examples="mass < 450, year >= 2024, cells mass = unknown",
+        )
         self.add = QPushButton("Add pack")
         self.remove = QPushButton("Remove")
         self.columns = QPushButton("Columns")

@@ -14,7 +14,7 @@ from benchpack.model.pack import PACK_FIELD
 from benchpack.session.edits import without_packs
 from benchpack.session.record_edits import with_pack_rows
 from benchpack.session.state import State
-from benchpack.ui.pages.packs.record_dialog import RecordDialog
+from benchpack.ui.forms.record_dialog import RecordDialog
 from benchpack.ui.tables.columns import recorded_column
 from benchpack.ui.tables.edits import attempt
 from benchpack.ui.tables.view import RecordTableView

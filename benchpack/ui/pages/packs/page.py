@@ -17,24 +17,25 @@ from benchpack.errors import DataError
 from benchpack.session.state import Changed
 from benchpack.ui.page import Page
 from benchpack.ui.pages.packs.empty import EmptyLibrary
-from benchpack.ui.pages.packs.layout_memory import (
+from benchpack.ui.pages.packs.library_bar import LibraryBar
+from benchpack.ui.pages.packs.pack_actions import PackActions
+from benchpack.ui.pages.packs.pack_columns import PackBook, table_columns
+from benchpack.ui.pages.packs.pack_edits import PackEdits
+from benchpack.ui.pages.packs.place import column_key, go_to_cell, pack_with_part
+from benchpack.ui.pages.packs.record_panel import RecordPanel
+from benchpack.ui.pages.packs.shortcuts import SHORTCUTS
+from benchpack.ui.tables.filtering import parse_filter
+from benchpack.ui.tables.layout_memory import (
     keep_column_order,
     keep_splitter,
     restore_column_order,
     restore_splitter,
 )
-from benchpack.ui.pages.packs.library_bar import LibraryBar
-from benchpack.ui.pages.packs.pack_actions import PackActions
-from benchpack.ui.pages.packs.pack_columns import PackBook, table_columns
-from benchpack.ui.pages.packs.pack_edits import PackEdits
-from benchpack.ui.pages.packs.pack_menu import open_menu
-from benchpack.ui.pages.packs.place import column_key, go_to_cell, pack_with_part
-from benchpack.ui.pages.packs.record_panel import RecordPanel
-from benchpack.ui.pages.packs.shortcuts import SHORTCUTS, bind_keys
-from benchpack.ui.tables.filtering import parse_filter
 from benchpack.ui.tables.marks import Mark
 from benchpack.ui.tables.record_table import RecordTableModel
 from benchpack.ui.tables.view import RecordTableView
+from benchpack.ui.widgets.context_menu import open_menu
+from benchpack.ui.widgets.page_keys import bind_keys
 from benchpack.ui.workspace import Workspace
 from benchpack.units.formatting import NumberStyle
 
@@ -139,8 +140,8 @@ class PacksPage(Page):
             self._show_table(study.currency)
             if first:
                 self.table.show_columns(self.workspace.settings.hidden_columns)
-                restore_splitter(self.splitter)
-                restore_column_order(self.table)
+                restore_splitter(self.splitter, "packs")
+                restore_column_order(self.table, "packs")
         self.model.set_marks(self._marks())
         self._choose_pack()
         self._show_panel(anew=anew or bool(changed & Changed.SOURCES))
@@ -277,10 +278,10 @@ class PacksPage(Page):
         self.panel.record.edit_boundary()
 
     def _on_splitter_moved(self) -> None:
-        keep_splitter(self.splitter)
+        keep_splitter(self.splitter, "packs")
 
     def _on_section_moved(self) -> None:
-        keep_column_order(self.table)
+        keep_column_order(self.table, "packs")
 
     def _on_menu_requested(self, point: QPoint) -> None:
         place = self.table.viewport().mapToGlobal(point)

@@ -10,6 +10,7 @@ from benchpack.model.fields import Kind
 from benchpack.model.joint import Joint
 from benchpack.model.part import PART_FIELDS, Part
 from benchpack.model.words import Subsystem
+from benchpack.results.joint_mass import joint_mass_kg
 from benchpack.ui.tables.columns import TableColumn, mass_scale, recorded_columns
 from benchpack.units.formatting import NumberStyle
 
@@ -53,7 +54,7 @@ def grouped(parts: Sequence[Part], joints: Sequence[Joint]) -> tuple[Group, ...]
     for subsystem in Subsystem:
         own = tuple(part for part in parts if part.subsystem == subsystem)
         held = [joint for joint in joints if joint.subsystem == subsystem]
-        masses = [joint.mass_kg for joint in held if joint.mass_kg is not None]
+        masses = [m for m in map(joint_mass_kg, held) if not math.isnan(m)]
         joined = JointSum(
             len(held),
             sum(joint.count for joint in held),

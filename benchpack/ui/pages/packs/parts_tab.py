@@ -11,17 +11,18 @@ from benchpack.errors import Problem
 from benchpack.model.library import Library
 from benchpack.model.part import PART_FIELDS, Part
 from benchpack.model.words import Subsystem
+from benchpack.results.busbar_conductors import is_conductor
 from benchpack.results.closure import closure_of
 from benchpack.session.record_edits import with_new_part, without_parts
 from benchpack.session.state import State
 from benchpack.ui.charts.closure_bar import ClosureBar
+from benchpack.ui.forms.record_dialog import RecordDialog
+from benchpack.ui.forms.weighing import Weighing
 from benchpack.ui.pages.packs.closure_words import closure_sentence, closure_spec
 from benchpack.ui.pages.packs.part_groups import grouped
 from benchpack.ui.pages.packs.parts_model import PartsModel
 from benchpack.ui.pages.packs.parts_tree import PartsTree
-from benchpack.ui.pages.packs.record_dialog import RecordDialog
 from benchpack.ui.pages.packs.weigh_in import WeighIn, known_parts
-from benchpack.ui.pages.packs.weighing import Weighing
 from benchpack.ui.tables.columns import recorded_columns
 from benchpack.ui.tables.edits import attempt
 from benchpack.ui.theme import set_text_role
@@ -29,6 +30,10 @@ from benchpack.ui.workspace import Workspace
 from benchpack.units.formatting import NumberStyle, format_mass
 
 _MOST_NAMES = 5000
+_BUSBAR_TIP = (
+    "What a part of the subsystem conductors, or a busbar of copper or aluminium, "
+    "carries, and how it grows."
+)
 
 
 class PartsTab(QWidget):
@@ -53,7 +58,14 @@ class PartsTab(QWidget):
         layout.setContentsMargins(16, 12, 0, 0)
         layout.setSpacing(8)
         layout.addWidget(self.bar)
-        layout.addWidget(self.sentence)
+        # Beside the sentence, as a fourth button below does not fit a narrow window.
+        self.busbar_button = QPushButton("Busbar figures")
+        self.busbar_button.setToolTip(_BUSBAR_TIP)
+        self.busbar_button.clicked.connect(self.show_busbar)
+        above = QHBoxLayout()
+        above.addWidget(self.sentence, 1)
+        above.addWidget(self.busbar_button)
+        layout.addLayout(above)
         layout.addWidget(self.tree, 1)
         layout.addWidget(self.weigh_in)
         self._buttons = QWidget(self)
@@ -164,6 +176,14 @@ class PartsTab(QWidget):
             self.tree.go_to(str(values["name"]))
         return problems
 
+    def show_busbar(self) -> None:
+        """Open the busbar calculator, filled from the current part."""
+        from benchpack.ui.dialogs.busbar import open_busbar
+
+        part = self.tree.current_part()
+        if part is not None:
+            open_busbar(self._workspace, self.window(), pack=self._pack, part=part.name)
+
     def remove_parts(self) -> None:
         """Remove the selected parts; undo brings them back."""
         names = self.tree.selected_parts()
@@ -208,9 +228,10 @@ class PartsTab(QWidget):
         self._workspace.notifier.show_problems(f"Not taken: {text}", problems)
 
     def _on_current_changed(self) -> None:
-        is_part = self.tree.current_part() is not None
-        self.edit_button.setEnabled(is_part)
-        self.remove_button.setEnabled(is_part)
+        part = self.tree.current_part()
+        self.edit_button.setEnabled(part is not None)
+        self.remove_button.setEnabled(part is not None)
+        self.busbar_button.setEnabled(part is not None and is_conductor(part))
 
 
 def _title(key: str) -> str:

@@ -11,7 +11,7 @@ from benchpack.errors import DataError
 from benchpack.model.boundary import Boundary
 from benchpack.model.pack import PACK_FIELDS, Pack
 from benchpack.ui.dialogs.boundary import BoundaryDialog
-from benchpack.ui.pages.packs.field_form import FieldForm
+from benchpack.ui.forms.field_form import FieldForm
 from benchpack.ui.tables.columns import TableColumn, recorded_columns
 from benchpack.ui.tables.record_table import RecordTableModel
 from benchpack.units.formatting import NumberStyle

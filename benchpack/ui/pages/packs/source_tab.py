@@ -12,7 +12,7 @@ from benchpack.model.library import Library
 from benchpack.model.material import SOURCE_FIELDS, Source
 from benchpack.session.record_edits import with_source
 from benchpack.session.state import State
-from benchpack.ui.pages.packs.field_form import FieldForm
+from benchpack.ui.forms.field_form import FieldForm
 from benchpack.ui.tables.choice_box import ChoiceBox
 from benchpack.ui.tables.columns import recorded_columns
 from benchpack.ui.tables.edits import attempt

@@ -17,7 +17,7 @@ from PySide6.QtWidgets import (
 
 from benchpack.errors import DataError, Problem
 from benchpack.model.words import Subsystem
-from benchpack.ui.pages.packs.weighing import parse_count, parse_weighing
+from benchpack.ui.forms.weighing import parse_count, parse_weighing
 from benchpack.ui.tables.choice_box import ChoiceBox
 from benchpack.ui.theme import set_text_role, theme
 from benchpack.units.formatting import NumberStyle

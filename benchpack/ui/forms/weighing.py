@@ -34,15 +34,21 @@ class Weighing:
         return KnownBy.WEIGHED if self.pieces == 1 else KnownBy.WEIGHED_BATCH
 
 
-def parse_weighing(text: str, style: NumberStyle) -> Weighing:
+def parse_weighing(
+    text: str, style: NumberStyle, *, unit: str = "", example: str = "3.06 kg / 20"
+) -> Weighing:
     """Read ``2.4 kg``, ``153 g`` or ``3.06 kg / 20`` for twenty weighed together.
 
     Parameters
     ----------
     text : str
-        What was typed; without a unit it is in the study's.
+        What was typed; without a unit it is in `unit`.
     style : NumberStyle
         Decimal mark and mass unit.
+    unit : str
+        Unit of a figure without one, by default the study's.
+    example : str
+        A batch that shows how it is typed.
 
     Raises
     ------
@@ -59,22 +65,26 @@ def parse_weighing(text: str, style: NumberStyle) -> Weighing:
         raise DataError(
             Problem(
                 "The mass is empty.",
-                "Give it as 2.4 kg, 153 g, or 3.06 kg / 20 for twenty pieces.",
+                f"Give it as 2.4 kg, 153 g, or {example} for twenty pieces.",
                 column="mass each",
             )
         )
     mass_kg: float = parse_value(
         _FIELD["mass_each_kg"],
         mass_text,
-        unit=style.mass_unit,
+        unit=unit or style.mass_unit,
         decimal=style.decimal_mark,
     )
     if not slash:
         return Weighing(mass_kg)
-    pieces: int | None = parse_value(_FIELD["count"], pieces_text)
+    pieces: int | None = None
+    what = "The number of pieces behind the / is empty."
+    try:
+        pieces = parse_value(_FIELD["count"], pieces_text)
+    except DataError:
+        what = f"“{pieces_text.strip()}” is no number of pieces behind the /."
     if pieces is None:
-        what = "The number of pieces behind the / is empty."
-        raise DataError(Problem(what, "Give it as 3.06 kg / 20.", column="mass each"))
+        raise DataError(Problem(what, f"Give it as {example}.", column="mass each"))
     return Weighing(mass_kg / pieces, pieces)
 
 

@@ -10,8 +10,8 @@ from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QVBoxLayout, QWidget
 
 from benchpack.errors import Problem
 from benchpack.model.fields import Kind
-from benchpack.ui.pages.packs.boundary_row import BoundaryRow
-from benchpack.ui.pages.packs.field_row import FieldRow
+from benchpack.ui.forms.boundary_row import BoundaryRow
+from benchpack.ui.forms.field_row import FieldRow
 from benchpack.ui.tables.cell_text import edited_text
 from benchpack.ui.tables.columns import TableColumn
 from benchpack.ui.theme import set_text_role

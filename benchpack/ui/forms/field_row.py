@@ -8,12 +8,13 @@ from PySide6.QtWidgets import QGridLayout, QLabel, QWidget
 from benchpack.errors import Problem
 from benchpack.model.fields import Kind
 from benchpack.ui.dialogs.frame import ErrorLabel
-from benchpack.ui.pages.packs.entries import EntryBox, EntryLine, EntryText
+from benchpack.ui.forms.entries import EntryBox, EntryLine, EntryText
 from benchpack.ui.tables.cell_text import UNKNOWN
 from benchpack.ui.tables.columns import TableColumn
+from benchpack.ui.tables.offers import offer
 
 _NUMBER_WIDTH = 120
-_LONG = ("note", "reference")
+_LONG = ("note", "reference", "rationale")
 
 
 class FieldRow(QWidget):
@@ -41,6 +42,7 @@ class FieldRow(QWidget):
         self._unit = QLabel(self)
         self._error = ErrorLabel()
         self._text = ""
+        self._offered: tuple[str, ...] = ()
         self.editor = self._made_editor()
         self.editor.entry_finished.connect(self._on_entry_finished)
         self._label.setBuddy(self.editor)
@@ -72,8 +74,11 @@ class FieldRow(QWidget):
         return line
 
     def set_column(self, column: TableColumn) -> None:
-        """Show the field in another unit."""
+        """Show the field in another unit, or with other offers."""
         self.column = column
+        if isinstance(self.editor, EntryLine) and column.offers != self._offered:
+            self._offered = column.offers
+            offer(self.editor, column.offers)
         self._label.setText(column.title[:1].upper() + column.title[1:])
         self._unit.setText(column.unit)
         self._unit.setVisible(bool(column.unit) or column.is_numeric)

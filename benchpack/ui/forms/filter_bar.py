@@ -11,10 +11,9 @@ from benchpack.ui.dialogs.frame import ErrorLabel
 from benchpack.ui.theme import set_text_role
 
 _PAUSE_MS = 120
-_HINT = "Filter, e.g. energy > 60 and chemistry = LFP"
 _HELP = (
     "Words are looked for in names and texts. A condition names a column: "
-    "mass < 450, year >= 2024, cells mass = unknown. Conditions are joined by and."
+    "{examples}. Conditions are joined by and."
 )
 
 
@@ -27,18 +26,29 @@ class FilterBar(QWidget):
         The text, a moment after the last key.
     left()
         Enter or the down arrow was pressed: on to the rows.
+
+    Parameters
+    ----------
+    noun : str
+        What one row is, a pack for instance.
+    hint : str
+        An example that stands in the empty line.
+    examples : str
+        Conditions that show how it is done.
     """
 
     filter_changed = Signal(str)
     left = Signal()
 
-    def __init__(self) -> None:
+    def __init__(self, noun: str, *, hint: str, examples: str) -> None:
         super().__init__()
+        self._noun = noun
         self.line = _FilterLine()
-        self.line.setPlaceholderText(_HINT)
-        self.line.setToolTip(_HELP)
+        self.line.setPlaceholderText(hint)
+        said = _HELP.format(examples=examples)
+        self.line.setToolTip(said)
         self.line.setAccessibleName("Filter")
-        self.line.setAccessibleDescription(_HELP)
+        self.line.setAccessibleDescription(said)
         self.line.setClearButtonEnabled(True)
         self.line.addAction(icon("filter", "second"), _FilterLine.LEADING)
         self.count = QLabel()
@@ -62,8 +72,8 @@ class FilterBar(QWidget):
         layout.addWidget(self.error)
 
     def show_count(self, shown: int, total: int) -> None:
-        """Say how many packs are shown of how many."""
-        packs = "pack" if total == 1 else "packs"
+        """Say how many rows are shown of how many."""
+        packs = self._noun if total == 1 else f"{self._noun}s"
         of = f"{shown} of {total}" if shown != total else str(total)
         self.count.setText(f"{of} {packs}")
 

@@ -1,4 +1,4 @@
-"""The context menu of the packs table."""
+"""Context menus as pages open them."""
 
 from __future__ import annotations
 

@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QDialog, QHBoxLayout, QVBoxLayout, QWidget
 
 from benchpack.errors import DataError, Problem
 from benchpack.model.entry import parse_value
-from benchpack.ui.pages.packs.field_form import FieldForm
+from benchpack.ui.forms.field_form import FieldForm
 from benchpack.ui.tables.columns import TableColumn
 from benchpack.ui.widgets.controls import plain_button
 from benchpack.units.formatting import NumberStyle

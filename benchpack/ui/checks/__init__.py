@@ -1,0 +1,3 @@
+"""The list of checks that several pages show."""
+
+from __future__ import annotations

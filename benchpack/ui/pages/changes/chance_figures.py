@@ -1,0 +1,132 @@
+"""The chance of the target, what is saved and the net worth, never out of date."""
+
+from __future__ import annotations
+
+import math
+
+from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import QGridLayout, QLabel, QWidget
+
+from benchpack.report.change_figures import CHANCE_KEYS
+from benchpack.report.display import Display
+from benchpack.ui.pages.changes.checks_tab import COMPUTING
+from benchpack.ui.pages.changes.desk import CHANCE, ProposalDesk
+from benchpack.ui.theme import set_text_role
+from benchpack.ui.widgets.figure_button import FigureButton
+from benchpack.units.formatting import UNKNOWN, format_chance
+
+TARGET, SAVED, VALUE = CHANCE_KEYS
+_ASK = "Click, or F1: where it comes from."
+_MIDDLE = "Middle of the trials (P50); eight in ten lie between P10 and P90."
+_TIPS = {
+    TARGET: f"Share of the trials that save the target or more. {_ASK}",
+    SAVED: f"{_MIDDLE} {_ASK}",
+    VALUE: f"{_MIDDLE} {_ASK}",
+}
+_SLIM = "text-align: right; padding: 0 4px;"
+
+
+class ChanceButton(FigureButton):
+    """A figure of the trials; it answers F1 itself, as its trials are held here.
+
+    Signals
+    -------
+    asked(str)
+        Its key: it was clicked, or F1 was pressed on it.
+    """
+
+    asked = Signal(str)
+
+    def __init__(self, key: str, parent: QWidget) -> None:
+        super().__init__(key, parent, role="body")
+        self.clicked.connect(self._on_clicked)
+
+    def _on_clicked(self) -> None:
+        self.asked.emit(self.explain_key)
+
+    def event(self, event: QEvent) -> bool:
+        """Claim F1 before the window sees it."""
+        override = event.type() == QEvent.Type.ShortcutOverride
+        if override and isinstance(event, QKeyEvent) and event.key() == Qt.Key.Key_F1:
+            event.accept()
+            return True
+        return super().event(event)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Say on F1 where the figure comes from."""
+        if event.key() == Qt.Key.Key_F1:
+            self.asked.emit(self.explain_key)
+        else:
+            super().keyPressEvent(event)
+
+
+class ChanceFigures(QWidget):
+    """Three figures of the trials under each other.
+
+    Signals
+    -------
+    asked(str)
+        Key of a figure that was asked about.
+    """
+
+    asked = Signal(str)
+
+    def __init__(self, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.setAccessibleName("Chance of the proposal")
+        self._labels: dict[str, QLabel] = {}
+        self.figures: dict[str, ChanceButton] = {}
+        grid = QGridLayout(self)
+        grid.setContentsMargins(0, 0, 0, 0)
+        grid.setHorizontalSpacing(2)
+        grid.setVerticalSpacing(0)
+        grid.setColumnStretch(0, 1)
+        for row, key in enumerate(CHANCE_KEYS):
+            label, button = QLabel(self), ChanceButton(key, self)
+            set_text_role(label, "note")
+            label.setBuddy(button)
+            button.setStyleSheet(_SLIM)
+            button.asked.connect(self.asked)
+            grid.addWidget(label, row, 0)
+            grid.addWidget(button, row, 1, Qt.AlignmentFlag.AlignRight)
+            self._labels[key], self.figures[key] = label, button
+        note = QLabel("P10 to P90 of the trials in brackets", self)
+        set_text_role(note, "note")
+        grid.addWidget(note, len(CHANCE_KEYS), 0, 1, 2, Qt.AlignmentFlag.AlignRight)
+
+    def show_desk(self, desk: ProposalDesk) -> None:
+        """Show the chance, or that it is being worked out."""
+        display = Display(desk.study)
+        target_kg = desk.study.target_kg
+        self._labels[TARGET].setText(
+            "Chance of the target, none is set"
+            if target_kg is None
+            else f"Chance of {display.mass_text(target_kg)}"
+        )
+        self._labels[SAVED].setText("Saved, P50")
+        self._labels[VALUE].setText("Net worth, P50")
+        texts = self._texts(desk, display)
+        for key, text in texts.items():
+            button = self.figures[key]
+            known = text not in (COMPUTING, UNKNOWN)
+            button.setText(text)
+            button.setEnabled(known)
+            label = self._labels[key].text()
+            button.setAccessibleName(f"{label}: {text}")
+            button.setToolTip(_TIPS[key] if known else "")
+
+    def _texts(self, desk: ProposalDesk, display: Display) -> dict[str, str]:
+        if not desk.has(CHANCE):
+            return dict.fromkeys(CHANCE_KEYS, COMPUTING)
+        chance = desk.chance
+        if chance is None:
+            return dict.fromkeys(CHANCE_KEYS, UNKNOWN)
+        saved, value = chance.saved_kg, chance.value
+        reached = chance.chance_of_target
+        money = display.money_range_text(value.p50, value.p10, value.p90)
+        return {
+            TARGET: UNKNOWN if math.isnan(reached) else format_chance(reached),
+            SAVED: display.ranged_mass_text(saved.p50, saved.p10, saved.p90),
+            VALUE: COMPUTING if desk.worth_is_passing else money,
+        }

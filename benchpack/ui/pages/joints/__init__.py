@@ -1,0 +1,3 @@
+"""The Joints page."""
+
+from __future__ import annotations
