@@ -27,8 +27,8 @@ NAN = float("nan")
 BAD = [1.0, 0.0, -1.0, NAN]
 GOOD = [True, False, False, False]
 
-expansions = st.floats(-5.0, 200.0)
-rises = st.floats(-80.0, 120.0)
+expansions = st.floats(-5.0, 200.0).map(lambda value: round(value, 6))
+rises = st.floats(-80.0, 120.0).map(lambda kelvin: round(kelvin, 6))
 moduli = st.floats(0.5, 300.0)
 areas = st.floats(10.0, 10_000.0)
 

@@ -17,7 +17,11 @@ from benchpack.errors import RequestError
 NAN = float("nan")
 # A busy machine is no failure.
 untimed = settings(deadline=None)
-amounts = st_numpy.arrays(np.float64, st.integers(1, 12), elements=st.floats(0.0, 1e6))
+amounts = st_numpy.arrays(
+    np.float64,
+    st.integers(1, 12),
+    elements=st.floats(0.0, 1e6).map(lambda value: round(value, 6)),
+)
 
 
 @untimed
