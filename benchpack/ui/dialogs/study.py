@@ -1,4 +1,4 @@
-"""The assumptions of a study: peers, trend, worth, target, units, joining."""
+"""The assumptions of a study: peers, trend, worth, target, joining, programme."""
 
 from __future__ import annotations
 
@@ -20,8 +20,9 @@ from benchpack.session.state import State
 from benchpack.session.study_edits import with_stored_study
 from benchpack.ui.dialogs.frame import ErrorLabel, FormDialog, FormRows, in_a_row
 from benchpack.ui.dialogs.joining_fields import JoiningFields
-from benchpack.ui.dialogs.number_field import NumberField, numbers_in
+from benchpack.ui.dialogs.number_field import NumberField
 from benchpack.ui.dialogs.peers import PeersField
+from benchpack.ui.dialogs.programme_fields import ProgrammeFields, study_numbers
 from benchpack.ui.dialogs.study_text import (
     WORTH_FIELDS,
     Attempt,
@@ -75,12 +76,10 @@ class StudyDialog(FormDialog):
         self.target = NumberField("Target")
         self.units = UnitChoice(study)
         self.joining = JoiningFields()
-        names = [
-            name
-            for name in workspace.state.library.packs.names.tolist()
-            if name != study.subject
-        ]
-        self.peers = PeersField(names, peers=study.peers)
+        self.programme = ProgrammeFields()
+        names = workspace.state.library.packs.names.tolist()
+        others = [name for name in names if name != study.subject]
+        self.peers = PeersField(others, peers=study.peers)
         self._worth_unit = text_label()
         self._target_unit = text_label()
         self._lay_out()
@@ -150,6 +149,7 @@ class StudyDialog(FormDialog):
         right.addWidget(text_label("Peers", "strong"))
         right.addWidget(self.peers, 1)
         right.addWidget(self.rows.errors["peers"])
+        right.addWidget(self.programme.form_beside(self.rows))
         sides = QHBoxLayout()
         sides.setSpacing(24)
         left = QVBoxLayout()
@@ -158,12 +158,14 @@ class StudyDialog(FormDialog):
         sides.addLayout(left, 3)
         sides.addLayout(right, 2)
         self.body.addLayout(sides, 1)
-        self.resize(900, 600)
+        self.peers.list.setMinimumHeight(64)
+        self.resize(900, 660)
         self.name.setFocus()
 
     def _connect(self) -> None:
         fields = (*self.worth, self.share, self.target, self.exponent)
-        for field in (self.name, *fields, *self.joining.fields):
+        groups = (*self.joining.fields, *self.programme.fields)
+        for field in (self.name, *fields, *groups):
             field.textChanged.connect(self._on_edited)
         self.peers.peers_changed.connect(self._on_edited)
         self.units.units_changed.connect(self._on_edited)
@@ -184,6 +186,7 @@ class StudyDialog(FormDialog):
         self._target_unit.setText(f"{self._mass_unit} per pack")
         self._worth_unit.setText(f"{study.currency}/{self._mass_unit}")
         self.joining.show_study(study)
+        self.programme.show_study(study)
 
     def attempt(self) -> Attempt:
         """Make a study of what is in the fields."""
@@ -192,6 +195,7 @@ class StudyDialog(FormDialog):
             "trend": TrendKind(self.trend.currentText()),
             "worth_reason": self.reason.toPlainText().strip(),
             "peers": self.peers.peers(),
+            "programme": self.programme.chosen(),
             **self.units.values(),
         }
         rows = [
@@ -200,14 +204,10 @@ class StudyDialog(FormDialog):
             ("target_kg", "target", self.target),
             ("exponent", "exponent", self.exponent),
             *self.joining.numbers(),
+            *self.programme.numbers(),
         ]
-        numbers, errors = numbers_in(
-            rows, decimal_mark=self._mark, optional=frozenset({"target_kg"})
-        )
+        numbers, errors = study_numbers(rows, decimal_mark=self._mark)
         values |= numbers
-        share = values.get("share_captured")
-        if isinstance(share, float) and not 0 <= share <= 1:
-            errors["share"] = "It has to lie between 0 and 100 %."
         if self.peers.error():
             errors["peers"] = self.peers.error()
         return attempt(self._study, values, errors)

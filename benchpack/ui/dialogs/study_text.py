@@ -26,6 +26,11 @@ _ROW_OF = {
     "takt time": "takt",
     "thread friction": "friction",
     "head friction": "friction",
+    "programme": "programme",
+    "yearly volume": "volume",
+    "programme years": "years",
+    "discount rate": "discount",
+    "tooling budget": "budget",
 }
 """Row of the form by the column that a problem of a `Study` names."""
 
