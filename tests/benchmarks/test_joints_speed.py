@@ -75,7 +75,7 @@ def seconds(work: Callable[[], object], *, times: int = 7) -> float:
 
 
 def fresh(records: Library) -> Inventory:
-    """Take an inventory as the first one of a session: nothing is remembered."""
+    """Take an inventory as the first one: nothing is remembered."""
     for remembered in (read_designation, unit_mass, reading_of, nature_of, _of_row):
         remembered.cache_clear()
     return inventory(records, STUDY, "Heron 70")
