@@ -90,8 +90,3 @@ def check_head(path: Path) -> None:
 def journal_of(path: Path) -> Path:
     """Give the file in which SQLite keeps what an unfinished edit overwrote."""
     return path.with_name(path.name + "-journal")
-
-
-def is_sqlite(head: bytes) -> bool:
-    """Tell whether a file that begins so is an SQLite database."""
-    return head.startswith(_HEAD)

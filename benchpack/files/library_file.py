@@ -159,19 +159,6 @@ class LibraryFile:
         with self._writing() as connection:
             store_changes(connection, old, new)
 
-    def replace_all(self, library: Library) -> None:
-        """Store a library in place of everything the file holds.
-
-        Raises
-        ------
-        DataError
-            When it cannot be stored; the file then stays as it was.
-        """
-        from benchpack.files.library_changes import store_all
-
-        with self._writing() as connection:
-            store_all(connection, library)
-
     def close(self) -> None:
         """Let go of the file."""
         with self._lock:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 import unicodedata
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import cache
 
 from benchpack.files.head_words import BASIS_WORDS, BESIDE_UNITS, HEAD_WORDS
@@ -43,24 +43,6 @@ class Mapping:
     def column_of(self, field: str) -> int | None:
         """Give the column that means an attribute, None where none does."""
         return self.fields.index(field) if field in self.fields else None
-
-    def with_field(self, column: int, field: str | None, *, unit: str = "") -> Mapping:
-        """Give the mapping in which a column means another attribute.
-
-        Parameters
-        ----------
-        column : int
-            The column, from 0.
-        field : str or None
-            Attribute name, None for the note. A column that meant it before goes to
-            the note.
-        unit : str
-            Unit of the column's bare numbers; empty for the usual one.
-        """
-        fields = [None if old == field else old for old in self.fields]
-        units = list(self.units)
-        fields[column], units[column] = field, unit
-        return replace(self, fields=tuple(fields), units=tuple(units))
 
 
 @dataclass(frozen=True, slots=True)

@@ -241,8 +241,8 @@ def accepted_packs(rows: Rows) -> PackTable:
         column = rows.values[field.name]
         column = column if everything else column[keep]
         if field.kind is Kind.CHOICE:
-            words = {word: str(word) for word in field.choices}
-            words[None] = str(field.choices[0])  # type: ignore[index]
+            words: dict[str | None, str] = {word: str(word) for word in field.choices}
+            words[None] = words[field.choices[0]]
             chosen = empty_column(field, count)
             chosen[:] = [words[word] for word in column.tolist()]
             column = chosen

@@ -85,6 +85,7 @@ def check_size(path: Path) -> None:
             sizes = [entry.file_size for entry in archive.infolist()]
         packed = max(path.stat().st_size, 1)
     except (zipfile.BadZipFile, NotImplementedError):
+        # The second is zipfile's word for a packing it does not know.
         return
     except OSError as error:
         raise disk_fault(path, error) from error

@@ -176,21 +176,6 @@ class PackTable(Sequence[Pack]):
             column[row] = value
         return PackTable({**self.columns, name: column}, self.ids)
 
-    def with_pack(self, row: int, pack: Pack) -> PackTable:
-        """Give a table in which one pack is replaced, touching only changed columns."""
-        columns = dict(self.columns)
-        for field in PACK_FIELDS:
-            value = column_value(field, getattr(pack, field.name))
-            old = columns[field.name][row]
-            unchanged = old == value or (
-                field.is_numeric and math.isnan(old) and math.isnan(value)
-            )
-            if not unchanged:
-                changed = columns[field.name].copy()
-                changed[row] = value
-                columns[field.name] = changed
-        return PackTable(columns, self.ids)
-
     def joined(self, other: PackTable) -> PackTable:
         """Give this table with the packs of another below it, under new ids."""
         first = int(self.ids.max(initial=0)) + 1

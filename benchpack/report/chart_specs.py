@@ -53,8 +53,8 @@ class ChartSpec:
 
     @property
     def is_empty(self) -> bool:
-        """Whether there is nothing to draw."""
-        raise NotImplementedError
+        """Whether there is nothing to draw; bare words have nothing."""
+        return True
 
 
 @dataclass(frozen=True, kw_only=True, eq=False)

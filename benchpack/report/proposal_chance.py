@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Collection
 
 from benchpack.model.ranges import Range
 from benchpack.model.study import Study
 from benchpack.report.display import Display
-from benchpack.report.proposal_text import saving_text
+from benchpack.report.proposal_text import money_text, saving_text
 from benchpack.results.proposal_choice import Suggestion
 from benchpack.results.proposal_matters import Matters
 from benchpack.results.proposal_trials import ProposalChance
-from benchpack.results.wording import listed
 from benchpack.units.formatting import format_chance, format_number, format_share
 
 
@@ -54,26 +54,29 @@ def chance_text(chance: ProposalChance | None, study: Study) -> str:
     return " ".join(said)
 
 
-def suggestion_text(suggestion: Suggestion) -> str:
-    """Say what is suggested, what it comes to, and that nothing is changed by it.
+def suggestion_text(suggestion: Suggestion, now: Collection[str] = ()) -> str:
+    """Say how many changes are suggested and what they come to together.
 
     Parameters
     ----------
     suggestion : Suggestion
         The changes with the highest net worth.
+    now : collection of str
+        Names of the changes that are on.
     """
     results = suggestion.results
     display, totals = Display(results.study), results.totals
     if not suggestion.chosen:
-        return "A suggestion: none of the changes is worth more than it costs."
+        return "No change is worth its cost: best is to switch all of them off."
+    said = f"{len(suggestion.chosen)} of {len(results.changes)} together"
+    if set(suggestion.chosen) == set(now):
+        said = "What is on is the best together"
     saved = saving_text(totals.saved_kg, display)
-    net = display.money_text(totals.net_worth.likely)
-    said = f"A suggestion: {listed(suggestion.chosen)}: {saved}, net worth {net} a pack"
+    said = f"{said}: {saved}, net worth {money_text(totals.net_worth, display)} a pack"
     if math.isfinite(suggestion.budget):
         tools = display.money_text(totals.tooling.likely)
-        budget = display.money_text(suggestion.budget)
-        said += f", {tools} of the budget of {budget} for tools"
-    return f"{said}. It is taken over only if you say so."
+        said += f", tools {tools} of {display.money_text(suggestion.budget)}"
+    return f"{said}."
 
 
 def matters_text(matters: Matters | None, *, what: str) -> str:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from benchpack.report.display import Display
 from benchpack.results.ledger import Resized
-from benchpack.results.proposal import Effect
 from benchpack.units.formatting import format_number
 from benchpack.units.number_style import labelled
 
@@ -69,18 +68,3 @@ def _beside(resized: Resized, display: Display) -> str:
         return f"Design values give {other}: knock-downs are off."
     other = display.mass_text(resized.data_sheet_kg)
     return f"Data-sheet values give {other}."
-
-
-def heavier_texts(effect: Effect, display: Display) -> list[str]:
-    """Give the sentences of a change on parts that its material makes heavier.
-
-    Parameters
-    ----------
-    effect : Effect
-        What the change comes to.
-    display : Display
-        How numbers are shown.
-    """
-    return [
-        resized_text(one, display) for one in effect.applied.resized if one.is_heavier
-    ]

@@ -82,10 +82,6 @@ class ProposalChance:
     seed: int
     common: CommonRanges
 
-    def chance_of(self, saved_kg: float) -> float:
-        """Give the share of the trials that save a mass or more, kg per pack."""
-        return float(self.saved_kg.chance_of_at_least(saved_kg))
-
 
 def simulate(
     results: ProposalResults,

@@ -9,7 +9,7 @@ from typing import Any
 from benchpack.errors import DataError, Problem
 from benchpack.model.joint import Joint
 from benchpack.model.library import Library
-from benchpack.model.pack import PACK_FIELD, Pack
+from benchpack.model.pack import PACK_FIELD
 from benchpack.model.pack_table import PackTable, column_value
 from benchpack.model.part import Part
 from benchpack.session.state import State
@@ -130,20 +130,6 @@ def _renamed(state: State, packs: PackTable, renamed: Mapping[str, str]) -> Stat
     )
     library = replace(library, parts=parts, joints=joints, studies=studies)
     return replace(state, library=library)
-
-
-def with_new_pack(state: State, pack: Pack) -> State:
-    """Give the state with one more pack at the end.
-
-    Raises
-    ------
-    DataError
-        When the name is taken.
-    """
-    if state.library.packs.has(pack.name):
-        raise _name_taken(pack.name)
-    packs = state.library.packs.joined(PackTable.from_packs([pack]))
-    return state.with_library(packs=packs)
 
 
 def without_packs(state: State, rows: Sequence[int]) -> State:

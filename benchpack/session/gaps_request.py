@@ -92,14 +92,14 @@ def _study(library: Library, request: GapsRequest, references: Sequence[str]) ->
     stored = library.studies[0] if library.studies else Study(currency="CUR")
     others = [n for n in library.packs.names[:2].tolist() if n != request.subject]
     reference = references[0] if references else (others or [""])[0]
-    changes = {
-        "subject": request.subject,
-        "reference": reference,
-        "peers": (),
-        "basis": Basis.from_option(request.basis),
-    }
     try:
-        study = replace(stored, **changes)  # type: ignore[arg-type]  # checked by Study
+        study = replace(
+            stored,
+            subject=request.subject,
+            reference=reference,
+            peers=(),
+            basis=Basis.from_option(request.basis),
+        )
         if request.currency:
             _check_currency(library, request, stored.currency)
             study = replace(study, currency=request.currency)

@@ -5,41 +5,10 @@ from __future__ import annotations
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import replace
 
-from benchpack.errors import DataError, Problem
+from benchpack.errors import Problem
 from benchpack.model.material import Material
 from benchpack.session.change_names import with_renamed_material
 from benchpack.session.state import State
-
-
-def with_material(state: State, name: str, material: Material) -> State:
-    """Give the state in which the material of a name is replaced, or a new one added.
-
-    Parameters
-    ----------
-    state : State
-        The state before.
-    name : str
-        Name of the material before the edit; that of none adds one at the end.
-    material : Material
-        The material after it. A new name is carried through to parts and changes.
-
-    Raises
-    ------
-    DataError
-        When another material has the name.
-    """
-    materials = list(state.library.materials)
-    names = [one.name for one in materials]
-    if material.name != name and material.name in names:
-        raise DataError(name_taken(material.name))
-    if name in names:
-        materials[names.index(name)] = material
-    else:
-        materials.append(material)
-    state = state.with_library(materials=tuple(materials))
-    if name not in names or material.name == name:
-        return state
-    return with_material_names(state, {name: material.name})
 
 
 def without_materials(state: State, names: Collection[str]) -> State:

@@ -66,11 +66,6 @@ class Settings:
         others = [old for old in self.recent_files if old != text]
         return replace(self, recent_files=(text, *others)[:RECENT_LIMIT])
 
-    def without_recent(self, path: Path) -> Settings:
-        """Give the settings without a file that could not be opened."""
-        kept = tuple(old for old in self.recent_files if old != str(path))
-        return replace(self, recent_files=kept)
-
 
 def _valid(name: str, value: Any) -> bool:
     """Tell whether a stored value can stand for a setting."""

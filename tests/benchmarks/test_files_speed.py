@@ -138,7 +138,9 @@ def test_storing_one_edit_among_a_million_packs(tmp_path: Path) -> None:
     with LibraryFile.create(tmp_path / "a.benchpack", old) as store:
         forth = _seconds(lambda: store.write(old, new), times=1)
         back = _seconds(lambda: store.write(new, old), times=1)
-        whole = _seconds(lambda: store.replace_all(old), times=1)
+    start = time.perf_counter()
+    LibraryFile.create(tmp_path / "b.benchpack", old).close()
+    whole = time.perf_counter() - start
     share = max(forth, back) / whole
     print(f"\none edit: {1000 * max(forth, back):.0f} ms, {share:.3f} of writing all")
     assert share <= 0.1

@@ -78,7 +78,8 @@ class ChartBase(QWidget):
         self.plot.geometryChanged.connect(self._on_plot_geometry_changed)
         theme().theme_changed.connect(self._on_theme_changed)
 
-    # What a subclass says about its items -------------------------------------
+    # What a subclass says about its items. Qt's metaclass leaves no room for that of
+    # ABC, so a chart that lacks an answer says so when it is asked.
 
     def item_names(self) -> Sequence[str]:
         """Give the names of the items, as the spec lists them."""

@@ -31,6 +31,7 @@ class ProgrammeFields:
         self.discount = NumberField("Discount rate")
         self.budget = NumberField("Tooling budget")
         self.budget.setPlaceholderText("none")
+        self.budget.setFixedWidth(120)
         self._budget_unit = text_label()
         self._budget_unit.setWordWrap(False)
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -187,9 +188,8 @@ def test_a_person_may_assign_columns(tmp_path: Path) -> None:
 
     mapping = suggest_mapping(sheet)
     assert mapping.column_of("mass_kg") is None
-    mapping = mapping.with_field(0, "name").with_field(1, "energy_kwh")
-    mapping = mapping.with_field(2, "mass_kg", unit="lb")
-    reading = read_packs(sheet, mapping)
+    fields, units = ("name", "energy_kwh", "mass_kg"), ("", "", "lb")
+    reading = read_packs(sheet, replace(mapping, fields=fields, units=units))
     assert reading.packs[0].mass_kg == pytest.approx(700 * 0.45359237)
 
 

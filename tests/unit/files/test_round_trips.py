@@ -44,13 +44,12 @@ def test_any_library_comes_back_from_a_library_file(library: Library) -> None:
 def test_writing_the_difference_gives_the_new_library(
     old: Library, new: Library
 ) -> None:
-    with (
-        tempfile.TemporaryDirectory() as folder,
-        LibraryFile.create(Path(folder) / "a.benchpack", old) as store,
-    ):
-        store.write(old, new)
-        assert store.read() == new
-        store.write(new, old)
-        assert store.read() == old
-        store.replace_all(new)
-        assert store.read() == new
+    with tempfile.TemporaryDirectory() as folder:
+        path = Path(folder) / "a.benchpack"
+        with LibraryFile.create(path, old) as store:
+            store.write(old, new)
+            assert store.read() == new
+            store.write(new, old)
+            assert store.read() == old
+        with LibraryFile.create(path, new, replace=True) as store:
+            assert store.read() == new

@@ -11,7 +11,7 @@ from benchpack.files.demo import demo_library
 from benchpack.model.library import Library
 from benchpack.model.study import Study
 from benchpack.report.change_charts import steps_from_today, swings_spec
-from benchpack.report.change_figures import CHANCE_KEYS, chance_figure
+from benchpack.results.explained_chance import CHANCE_KEYS, chance_figure
 from benchpack.results.proposal import ProposalResults, proposal
 from benchpack.results.proposal_matters import mass_matters
 from benchpack.results.proposal_trials import simulate

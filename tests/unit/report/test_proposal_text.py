@@ -15,7 +15,7 @@ from benchpack.report.proposal_chance import (
     suggestion_text,
 )
 from benchpack.report.proposal_print import proposal_print
-from benchpack.report.proposal_resizing import heavier_texts, resized_text
+from benchpack.report.proposal_resizing import resized_text
 from benchpack.report.proposal_text import (
     add_back_text,
     cost_text,
@@ -55,7 +55,8 @@ def plain(text: str) -> str:
 def effect_text(results: ProposalResults, name: str) -> list[str]:
     effect = results.effect(name)
     assert effect is not None
-    return [plain(text) for text in heavier_texts(effect, DISPLAY)]
+    heavier = [one for one in effect.applied.resized if one.is_heavier]
+    return [plain(resized_text(one, DISPLAY)) for one in heavier]
 
 
 def test_the_lead_states_mass_gap_and_counts() -> None:
@@ -219,11 +220,13 @@ def test_what_matters_in_words() -> None:
 
 def test_a_suggestion_says_that_it_is_one() -> None:
     study = replace(STUDY, tooling_budget=1e6)
-    said = plain(suggestion_text(suggest(proposal_of(RIM_BEAD, study=study))))
-    assert said.startswith("A suggestion: rim bead: 0.65 kg")
-    assert said.endswith("It is taken over only if you say so.")
+    found = suggest(proposal_of(RIM_BEAD, study=study))
+    said = plain(suggestion_text(found))
+    assert said.startswith("1 of 1 together: 0.65 kg")
+    assert " of 1 000 000 EUR." in said
+    assert suggestion_text(found, ["rim bead"]).startswith("What is on is the best")
     none = suggestion_text(suggest(proposal_of(FLOOR_IN_PP)))
-    assert none == "A suggestion: none of the changes is worth more than it costs."
+    assert none == "No change is worth its cost: best is to switch all of them off."
 
 
 def test_pounds_and_commas_where_the_study_asks_for_them() -> None:

@@ -12,7 +12,7 @@ from benchpack.errors import RequestError
 from benchpack.model.ranges import Range
 from benchpack.results.explain import explain
 from benchpack.results.explain_proposal import PROPOSAL_KEYS, explain_proposal
-from benchpack.results.explained_chance import explain_chance
+from benchpack.results.explained_chance import CHANCE_KEYS, chance_figure
 from benchpack.results.explained_change import CHANGE_KEYS
 from benchpack.results.proposal import proposal
 from benchpack.results.proposal_trials import simulate
@@ -114,15 +114,19 @@ def test_the_one_door_answers_too() -> None:
 def test_the_chance_names_target_trials_and_what_is_common() -> None:
     chance = simulate(RESULTS, trials=1000, seed=7)
     assert chance is not None
-    figure = explain_chance(RESULTS, chance)
-    assert figure.value == chance.chance_of_target
-    values = {given.label: given.value for given in figure.inputs}
-    assert values["target"] == 5.0
-    assert values["trials"] == 1000
-    assert values["rim bead, chance of release"] == 1.0
-    assert (values["price level, low"], values["price level, high"]) == (0.85, 1.2)
+    figure = chance_figure(RESULTS, chance, CHANCE_KEYS[0])
+    assert figure.value == 100 * chance.chance_of_target
+    given = {one.label: one for one in figure.inputs}
+    assert given["target"].value == 5.0
+    assert given["trials"].value == 1000
+    assert given["rim bead"].source.endswith("chance r 1")
+    worth = chance_figure(RESULTS, chance, CHANCE_KEYS[2])
+    level = next(one for one in worth.inputs if one.label.startswith("p, price"))
+    assert "0.85" in level.source
+    assert "1.2" in level.source
     open_end = replace(chance, target_kg=math.nan, chance_of_target=math.nan)
-    assert explain_chance(RESULTS, open_end).missing == "The study has no target."
+    missing = chance_figure(RESULTS, open_end, CHANCE_KEYS[0]).missing
+    assert missing == "The study has no target."
 
 
 def test_what_is_not_there_is_refused() -> None:

@@ -126,7 +126,7 @@ def test_release_is_on_or_off() -> None:
     assert_allclose(released.mean(), 0.7, atol=0.01)
     assert np.all((values[released] > low) & (values[released] < high))
     assert_allclose(found.chance_of_target, 0.7, atol=0.01)
-    assert found.chance_of(9.0) == found.chance_of_target
+    assert float(found.saved_kg.chance_of_at_least(9.0)) == found.chance_of_target
 
 
 def test_how_the_present_mass_is_known_is_in_the_trials() -> None:

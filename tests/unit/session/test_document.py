@@ -19,13 +19,13 @@ from benchpack.model.study import Study
 from benchpack.session.document import UNDO_LIMIT, Change, Document
 from benchpack.session.edits import (
     with_joints,
-    with_new_pack,
     with_pack_values,
     with_taken_in,
     without_packs,
 )
 from benchpack.session.record_edits import (
     with_new_part,
+    with_pack_rows,
     with_part_values,
     with_source,
     without_parts,
@@ -77,7 +77,11 @@ Edit = Callable[[State, int], State]
 EDITS: dict[str, Edit] = {
     "mass": lambda state, n: with_pack_values(state, 0, {"mass_kg": 300.0 + n}),
     "name": lambda state, n: with_pack_values(state, 0, {"name": f"pack {n}"}),
-    "add": lambda state, n: with_new_pack(state, Pack(f"new {n}", 10.0 + n, 99.0)),
+    "add": lambda state, n: with_pack_rows(
+        state,
+        [],
+        [{"name": f"new {n}", "energy_kwh": 10.0 + n, "mass_kg": 99.0}],
+    ),
     "remove": without_some_pack,
     "part": lambda state, n: with_new_part(state, Part("A", f"part {n}")),
     "count": lambda state, n: with_part_values(state, "A", "rib", {"count": n + 1}),

@@ -13,7 +13,6 @@ from benchpack.model.pack_table import PackTable
 from benchpack.model.part import Part
 from benchpack.model.study import Study
 from benchpack.session.edits import (
-    with_new_pack,
     with_pack_blocks,
     with_pack_values,
     with_records_joined,
@@ -72,7 +71,7 @@ def test_taken_name_is_refused(state: State) -> None:
     with pytest.raises(DataError, match="already called 'B'"):
         with_pack_values(state, 0, {"name": "B"})
     with pytest.raises(DataError, match="already called 'B'"):
-        with_new_pack(state, Pack("B", 1.0, 10.0))
+        with_pack_rows(state, [], [{"name": "B", "energy_kwh": 1.0, "mass_kg": 10.0}])
 
 
 def test_block_with_one_fault_changes_nothing(state: State) -> None:

@@ -53,6 +53,3 @@ def test_recent_files_are_bounded_and_newest_first() -> None:
     assert len(settings.recent_files) == RECENT_LIMIT
     assert settings.recent_files[0] == "5.benchpack"
     assert settings.recent_files.count("5.benchpack") == 1
-    assert (
-        "5.benchpack" not in settings.without_recent(Path("5.benchpack")).recent_files
-    )

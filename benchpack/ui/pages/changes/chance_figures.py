@@ -8,8 +8,8 @@ from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QGridLayout, QLabel, QWidget
 
-from benchpack.report.change_figures import CHANCE_KEYS
 from benchpack.report.display import Display
+from benchpack.results.explained_chance import CHANCE_KEYS
 from benchpack.ui.pages.changes.checks_tab import COMPUTING
 from benchpack.ui.pages.changes.desk import CHANCE, ProposalDesk
 from benchpack.ui.theme import set_text_role

@@ -6,8 +6,8 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QTabWidget, QVBoxLayout, QWidget
 
 from benchpack.report.change_charts import steps_from_today, swings_spec
-from benchpack.report.change_figures import chance_figure
 from benchpack.report.display import number_style
+from benchpack.results.explained_chance import chance_figure
 from benchpack.ui.charts.swings import SwingsChart
 from benchpack.ui.charts.waterfall import WaterfallChart
 from benchpack.ui.dialogs.explanation import show_figure

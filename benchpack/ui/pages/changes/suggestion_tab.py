@@ -2,14 +2,10 @@
 
 from __future__ import annotations
 
-import math
-
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFrame, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
-from benchpack.report.display import Display
-from benchpack.report.proposal_text import money_text, saving_text
-from benchpack.results.proposal_choice import Suggestion
+from benchpack.report.proposal_chance import suggestion_text
 from benchpack.ui.pages.changes.checks_tab import COMPUTING
 from benchpack.ui.pages.changes.desk import CHOICE, ProposalDesk
 from benchpack.ui.widgets.controls import text_label, unbroken
@@ -67,10 +63,9 @@ class SuggestionTab(QScrollArea):
             self.button.setEnabled(False)
             return
         self._chosen = found.chosen
-        display = Display(desk.study)
         results = desk.results
         now = tuple(c.name for c in results.changes if c.is_on) if results else ()
-        self.finding.setText(unbroken(_finding(found, now, display)))
+        self.finding.setText(unbroken(suggestion_text(found, now)))
         lines = [
             name if name in now else f"{name} (switched on)" for name in found.chosen
         ]
@@ -86,20 +81,3 @@ class SuggestionTab(QScrollArea):
 
     def _on_taken(self) -> None:
         self.taken.emit(self._chosen)
-
-
-def _finding(found: Suggestion, now: tuple[str, ...], display: Display) -> str:
-    totals = found.results.totals
-    if not found.chosen:
-        return "No change is worth its cost: best is to switch all of them off."
-    count = len(found.chosen)
-    said = f"{count} of {len(found.results.changes)} together"
-    if set(found.chosen) == set(now):
-        said = "What is on is the best together"
-    saved = saving_text(totals.saved_kg, display)
-    worth = money_text(totals.net_worth, display)
-    said = f"{said}: {saved}, net worth {worth} a pack"
-    if math.isfinite(found.budget):
-        tools = display.money_text(totals.tooling.likely)
-        said += f", tools {tools} of {display.money_text(found.budget)}"
-    return f"{said}."
