@@ -19,7 +19,7 @@ from benchpack.files.mapping import folded
 from benchpack.files.sheet import Column, number_text
 from benchpack.model.boundary import UNKNOWN_BOUNDARY, parse_boundary
 from benchpack.model.fields import Field, Kind
-from benchpack.model.name_lists import parse_names, parse_reasons
+from benchpack.model.name_lists import parse_counts, parse_names, parse_reasons
 from benchpack.units.absent import is_absent
 from benchpack.units.number_text import decimal_marks
 
@@ -91,6 +91,9 @@ class Reader:
         if field.kind is Kind.NAMES:
             by_hand = not self.verbatim
             return _looked_up(cells, partial(parse_names, by_hand=by_hand))
+        if field.kind is Kind.COUNTS:
+            by_hand = not self.verbatim
+            return _looked_up(cells, partial(parse_counts, by_hand=by_hand))
         if field.kind is Kind.REASONS:
             return _looked_up(cells, parse_reasons)
         return Values(self._texts(cells))

@@ -15,6 +15,7 @@ from benchpack.files.part_reading import check_owners, check_totals, made_record
 from benchpack.files.record_reading import Pace, read_rows
 from benchpack.files.sheet import Sheet
 from benchpack.files.tables import read_packs
+from benchpack.model.change import Change
 from benchpack.model.library import Library, by_pack, by_study
 from benchpack.model.pack_table import PackTable
 
@@ -122,6 +123,7 @@ def collect(
         sources=found.records.get("sources", ()),
         studies=found.records.get("studies", ()),
         changes=by_study(found.records.get("changes", ())),
+        assumption_sets=by_study(found.records.get("assumption_sets", ())),
         title=title,
         note=note,
     )
@@ -155,8 +157,9 @@ def _add_records(
     elif resource.key[0] == "study":
         studies = found.records.get("studies", ())
         check_owners(rows, [study.name for study in studies], kind="study")
-        parts, joints = (found.records.get(name, ()) for name in ("parts", "joints"))
-        doubt_names(rows, Subjects.of(studies, parts, joints))
+        if resource.record is Change:
+            parts, joints = (found.records.get(n, ()) for n in ("parts", "joints"))
+            doubt_names(rows, Subjects.of(studies, parts, joints))
     records: tuple[Any, ...] = made_records(
         rows, resource.record, pace, unique=resource.key
     )

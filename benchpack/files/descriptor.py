@@ -7,6 +7,8 @@ from dataclasses import dataclass
 from typing import Any
 
 from benchpack.files.study_columns import STUDY_FIELDS
+from benchpack.model.assumption_fields import SET_FIELDS
+from benchpack.model.assumptions import AssumptionSet
 from benchpack.model.change import CHANGE_FIELDS, Change
 from benchpack.model.fields import Field, Kind
 from benchpack.model.joint import JOINT_FIELDS, Joint
@@ -61,6 +63,13 @@ RESOURCES: tuple[Resource, ...] = (
         "One row per change of a study's proposal, in order.",
         Change,
     ),
+    Resource(
+        "assumption_sets",
+        SET_FIELDS,
+        ("study", "name"),
+        "One row per named set of a study's assumptions, in order.",
+        AssumptionSet,
+    ),
 )
 """The tables of a library, packs first."""
 
@@ -70,6 +79,7 @@ _TYPES = {
     Kind.FLAG: "boolean",
     Kind.NAMES: "array",
     Kind.REASONS: "object",
+    Kind.COUNTS: "array",
 }
 
 _OWNERS = {"pack": "packs", "study": "studies"}

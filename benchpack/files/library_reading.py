@@ -22,6 +22,8 @@ from benchpack.files.library_rows import (
 from benchpack.files.pack_reading import impossible
 from benchpack.files.stored_columns import own_fields
 from benchpack.files.study_columns import STUDY_FIELDS
+from benchpack.model.assumption_fields import SET_FIELDS
+from benchpack.model.assumptions import AssumptionSet
 from benchpack.model.change import CHANGE_FIELDS, Change
 from benchpack.model.fields import Field
 from benchpack.model.joint import JOINT_FIELDS, Joint
@@ -64,6 +66,7 @@ def read_library(connection: sqlite3.Connection, path: Path) -> Library:
         of_pack = _Owners("pack", names)
         studies = _select(connection, "studies", ["position", "name"])
         _check_once("studies", [name for _, name in studies])
+        of_study = _Owners("study", dict(studies))
         return Library(
             packs=packs,
             parts=_groups(connection, "parts", PART_FIELDS, Part, of_pack),
@@ -71,12 +74,9 @@ def read_library(connection: sqlite3.Connection, path: Path) -> Library:
             materials=_records(connection, "materials", MATERIAL_FIELDS, Material),
             sources=_records(connection, "sources", SOURCE_FIELDS, Source),
             studies=_records(connection, "studies", STUDY_FIELDS, Study),
-            changes=_groups(
-                connection,
-                "changes",
-                CHANGE_FIELDS,
-                Change,
-                _Owners("study", dict(studies)),
+            changes=_groups(connection, "changes", CHANGE_FIELDS, Change, of_study),
+            assumption_sets=_groups(
+                connection, "assumption_sets", SET_FIELDS, AssumptionSet, of_study
             ),
             title=about.get("title", ""),
             note=about.get("note", ""),

@@ -12,13 +12,17 @@ from benchpack.errors import DataError, Problem
 from benchpack.files.pack_texts import boundary_texts
 from benchpack.files.stored_columns import own_fields
 from benchpack.files.study_columns import STUDY_FIELDS
+from benchpack.model.assumption_fields import SET_FIELDS
+from benchpack.model.assumptions import AssumptionSet
 from benchpack.model.boundary import parse_boundary
 from benchpack.model.change import CHANGE_FIELDS, Change, ChangeKind, ProgrammeKind
 from benchpack.model.fields import Field, Kind
 from benchpack.model.joint import JOINT_FIELDS, Joint
 from benchpack.model.material import MATERIAL_FIELDS, SOURCE_FIELDS, Material, Source
 from benchpack.model.name_lists import (
+    counts_text,
     names_text,
+    parse_counts,
     parse_names,
     parse_reasons,
     reasons_text,
@@ -29,6 +33,7 @@ from benchpack.model.part import PART_FIELDS, Part
 from benchpack.model.range_columns import with_ranges
 from benchpack.model.study import Study
 from benchpack.model.words import Basis, KnownBy, Subsystem, TrendKind
+from benchpack.model.worth_words import EnergyFrom, Sizing, ValuedMass
 from benchpack.units.number_text import shortened
 
 GO_BACK = "Go back to a copy of the file."
@@ -44,6 +49,7 @@ RECORD_FIELDS: dict[type, tuple[Field, ...]] = {
     Source: SOURCE_FIELDS,
     Study: STUDY_FIELDS,
     Change: own_fields(CHANGE_FIELDS),
+    AssumptionSet: own_fields(SET_FIELDS),
 }
 """The stored columns of each record that is not a pack."""
 
@@ -54,7 +60,16 @@ _FROM_TEXT: dict[tuple[type, str], Callable[[Any], Any]] = {
     (Joint, "known_by"): KnownBy,
     (Study, "basis"): Basis,
     (Study, "trend"): TrendKind,
-    (Study, "programme"): ProgrammeKind,
+    **{
+        (kind, name): word
+        for kind in (Study, AssumptionSet)
+        for name, word in (
+            ("programme", ProgrammeKind),
+            ("valued_mass", ValuedMass),
+            ("energy_from", EnergyFrom),
+            ("sizing", Sizing),
+        )
+    },
     (Change, "kind"): ChangeKind,
     (Change, "subsystem"): Subsystem,
     (Change, "programme"): ProgrammeKind,
@@ -62,6 +77,7 @@ _FROM_TEXT: dict[tuple[type, str], Callable[[Any], Any]] = {
 _LISTS: dict[Kind, Callable[[str], Any]] = {
     Kind.NAMES: parse_names,
     Kind.REASONS: parse_reasons,
+    Kind.COUNTS: parse_counts,
 }
 
 
@@ -147,6 +163,8 @@ def record_row(record: object) -> Row:
             value = names_text(value)
         elif field.kind is Kind.REASONS:
             value = reasons_text(value)
+        elif field.kind is Kind.COUNTS:
+            value = counts_text(value)
         elif field.kind is Kind.CHOICE:
             value = str(value)
         elif field.kind is Kind.NUMBER and value is not None:
@@ -161,7 +179,7 @@ def record_from_row(kind: type[RecordT], row: Sequence[Any], **more: str) -> Rec
     Parameters
     ----------
     kind : type
-        Part, Joint, Material, Source, Study or Change.
+        Any record that is no pack.
     row : sequence
         As `record_row` makes it.
     more : str

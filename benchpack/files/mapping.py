@@ -11,6 +11,7 @@ from functools import cache
 from benchpack.files.head_words import BASIS_WORDS, BESIDE_UNITS, HEAD_WORDS
 from benchpack.files.sheet import Sheet
 from benchpack.files.study_columns import STUDY_FIELDS
+from benchpack.model.assumption_fields import SET_FIELDS
 from benchpack.model.change import CHANGE_FIELDS
 from benchpack.model.fields import Field
 from benchpack.model.joint import JOINT_FIELDS
@@ -191,6 +192,7 @@ _ALL_FIELDS = (
     *SOURCE_FIELDS,
     *STUDY_FIELDS,
     *CHANGE_FIELDS,
+    *SET_FIELDS,
 )
 
 

@@ -7,6 +7,7 @@ from collections.abc import Callable
 from sqlalchemy import Connection, Double
 
 from benchpack.files.version_3 import add_proposals
+from benchpack.files.version_4 import add_assumptions
 
 
 def _joining_assumptions(connection: Connection) -> None:
@@ -26,6 +27,7 @@ def _joining_assumptions(connection: Connection) -> None:
 MIGRATIONS: dict[int, Callable[[Connection], None]] = {
     1: _joining_assumptions,
     2: add_proposals,
+    3: add_assumptions,
 }
 """The step away from each older version, by that version; one version at a time."""
 

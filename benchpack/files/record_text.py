@@ -6,7 +6,7 @@ from typing import Any
 
 from benchpack.model.boundary import Boundary
 from benchpack.model.fields import Field, Kind
-from benchpack.model.name_lists import names_text, reasons_text
+from benchpack.model.name_lists import counts_text, names_text, reasons_text
 
 
 def cell_text(field: Field, value: Any) -> str:
@@ -29,6 +29,8 @@ def cell_text(field: Field, value: Any) -> str:
         return value.to_text()
     if field.kind is Kind.NAMES:
         return names_text(value)
+    if field.kind is Kind.COUNTS:
+        return counts_text(value)
     return reasons_text(value) if field.kind is Kind.REASONS else str(value)
 
 

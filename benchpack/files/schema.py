@@ -18,6 +18,7 @@ from sqlalchemy import (
 
 from benchpack.files.stored_columns import own_fields
 from benchpack.files.study_columns import STUDY_FIELDS
+from benchpack.model.assumption_fields import SET_FIELDS
 from benchpack.model.change import CHANGE_FIELDS
 from benchpack.model.fields import Field, Kind
 from benchpack.model.joint import JOINT_FIELDS
@@ -34,6 +35,7 @@ _TYPES: dict[Kind, Any] = {
     Kind.BOUNDARY: Text,
     Kind.NAMES: Text,
     Kind.REASONS: Text,
+    Kind.COUNTS: Text,
 }
 
 METADATA = MetaData()
@@ -84,6 +86,7 @@ MATERIALS = _listed("materials", MATERIAL_FIELDS)
 SOURCES = _listed("sources", SOURCE_FIELDS)
 STUDIES = _listed("studies", STUDY_FIELDS)
 CHANGES = _owned("changes", CHANGE_FIELDS, "study_id", "studies.position")
+ASSUMPTION_SETS = _owned("assumption_sets", SET_FIELDS, "study_id", "studies.position")
 ABOUT = Table(
     "about",
     METADATA,

@@ -10,7 +10,7 @@ from benchpack.model.fields import Field
 APPLICATION_ID = 0x42507031
 """Marks an SQLite file as a library (``BPp1``)."""
 
-SCHEMA_VERSION = 3
+SCHEMA_VERSION = 4
 """Version of the tables in ``schema``; see ``migrations``."""
 
 

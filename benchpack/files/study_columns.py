@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from benchpack.model.change_words import ProgrammeKind
+from benchpack.model.assumption_fields import ASSUMPTION_FIELDS
 from benchpack.model.fields import Field, Kind
 from benchpack.model.words import Basis, TrendKind
 
@@ -33,40 +33,7 @@ STUDY_FIELDS: tuple[Field, ...] = (
         choices=tuple(TrendKind),
         help="Which line is laid through the peers.",
     ),
-    Field(
-        "worth_low_per_kg",
-        "worth low per kg",
-        Kind.NUMBER,
-        "ratio",
-        ceiling=1e6,
-        help="Least worth of one kilogram saved, in the study's currency.",
-    ),
-    Field(
-        "worth_likely_per_kg",
-        "worth likely per kg",
-        Kind.NUMBER,
-        "ratio",
-        ceiling=1e6,
-        help="Likely worth of one kilogram saved, in the study's currency.",
-    ),
-    Field(
-        "worth_high_per_kg",
-        "worth high per kg",
-        Kind.NUMBER,
-        "ratio",
-        ceiling=1e6,
-        help="Greatest worth of one kilogram saved, in the study's currency.",
-    ),
-    Field("worth_reason", "worth reason", help="Why the worth is what it is."),
     Field("currency", "currency", help="Code of the study's currency."),
-    Field(
-        "share_captured",
-        "share captured",
-        Kind.NUMBER,
-        "ratio",
-        ceiling=1,
-        help="Share of the gap that is thought to be reachable.",
-    ),
     Field(
         "target_kg",
         "target",
@@ -136,41 +103,6 @@ STUDY_FIELDS: tuple[Field, ...] = (
         decimals=2,
     ),
     Field(
-        "programme",
-        "programme",
-        Kind.CHOICE,
-        choices=tuple(ProgrammeKind),
-        help="When in the life of the pack the proposal is to come.",
-    ),
-    Field(
-        "yearly_volume",
-        "yearly volume",
-        Kind.COUNT,
-        "count",
-        positive=True,
-        ceiling=1e9,
-        help="Packs per year; empty for the subject's own yearly volume.",
-        decimals=0,
-    ),
-    Field(
-        "programme_years",
-        "programme years",
-        Kind.NUMBER,
-        "ratio",
-        positive=True,
-        ceiling=100,
-        help="Years over which tools are paid back.",
-    ),
-    Field(
-        "discount_rate",
-        "discount rate",
-        Kind.NUMBER,
-        "ratio",
-        ceiling=1,
-        help="Interest per year as a fraction.",
-        decimals=2,
-    ),
-    Field(
         "tooling_budget",
         "tooling budget",
         Kind.NUMBER,
@@ -179,5 +111,6 @@ STUDY_FIELDS: tuple[Field, ...] = (
         help="One-time money that may be spent, in the study's currency.",
         decimals=0,
     ),
+    *ASSUMPTION_FIELDS,
 )
 """The columns of a study in their order in files."""

@@ -1,8 +1,8 @@
-"""Storing what differs in the studies of two libraries, and in their changes."""
+"""Storing what differs in the studies of two libraries, and in what is theirs."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Mapping, Sequence
 
 from sqlalchemy import Connection
 
@@ -11,12 +11,19 @@ from benchpack.files import schema
 from benchpack.files.library_rows import record_row
 from benchpack.files.library_writing import insert_columns, many, store_list
 from benchpack.files.study_columns import STUDY_FIELDS
+from benchpack.model.assumptions import AssumptionSet
 from benchpack.model.change import Change
 from benchpack.model.library import Library
 
+_OWNED: tuple[tuple[str, str], ...] = (
+    ("changes", "changes"),
+    ("assumption_sets", "assumption_sets"),
+)
+"""Attribute of a library and table of what belongs to its studies."""
+
 
 def store_studies(connection: Connection, old: Library, new: Library) -> None:
-    """Store the studies and changes of `new`; the tables hold those of `old`.
+    """Store the studies of `new` and what is theirs; the tables hold those of `old`.
 
     Parameters
     ----------
@@ -28,9 +35,10 @@ def store_studies(connection: Connection, old: Library, new: Library) -> None:
     Raises
     ------
     DataError
-        When a change belongs to no study.
+        When a change or a set of assumptions belongs to no study.
     """
-    if old.studies is new.studies and old.changes is new.changes:
+    same = all(getattr(old, name) is getattr(new, name) for name, _ in _OWNED)
+    if old.studies is new.studies and same:
         return
     _check_owners(new)
     before = [study.name for study in old.studies]
@@ -39,36 +47,59 @@ def store_studies(connection: Connection, old: Library, new: Library) -> None:
         sql = 'SELECT "position" FROM "studies" ORDER BY "position"'
         keys = [row[0] for row in connection.exec_driver_sql(sql)]
         _update(connection, keys, old, new)
-        for key, name in zip(keys, after, strict=True):
-            own = new.changes_of(name)
-            if old.changes_of(name) != own:
-                sql = 'DELETE FROM "changes" WHERE "study_id" = ?'
-                many(connection, sql, [(key,)])
-                _insert(connection, key, own)
+        for attribute, table in _OWNED:
+            _replace_owned(
+                connection,
+                table,
+                dict(zip(after, keys, strict=True)),
+                getattr(old, attribute),
+                getattr(new, attribute),
+            )
         return
-    # The key of a study is its place, so its changes move along with it.
-    connection.exec_driver_sql('DELETE FROM "changes"')
+    # The key of a study is its place, so what is its own moves along with it.
+    for _, table in _OWNED:
+        connection.exec_driver_sql(f'DELETE FROM "{table}"')
     connection.exec_driver_sql('DELETE FROM "studies"')
     store_list(connection, schema.STUDIES, new.studies)
-    for key, name in enumerate(after):
-        _insert(connection, key, new.changes_of(name))
+    for attribute, table in _OWNED:
+        for key, name in enumerate(after):
+            _insert(connection, table, key, getattr(new, attribute).get(name, ()))
+
+
+def _replace_owned(
+    connection: Connection,
+    table: str,
+    keys: Mapping[str, int],
+    old: Mapping[str, Sequence[object]],
+    new: Mapping[str, Sequence[object]],
+) -> None:
+    for name, key in keys.items():
+        own = new.get(name, ())
+        if old.get(name, ()) != own:
+            sql = f'DELETE FROM "{table}" WHERE "study_id" = ?'
+            many(connection, sql, [(key,)])
+            _insert(connection, table, key, own)
 
 
 def _check_owners(library: Library) -> None:
     studies = {study.name for study in library.studies}
-    for name, changes in library.changes.items():
-        for change in changes:
-            if name not in studies or change.study != name:
-                what = f"{change.name} belongs to {change.study!r}, no study here."
-                raise DataError(
-                    Problem(
-                        what,
-                        "Add the study first.",
-                        column="study",
-                        value=change.study,
-                        record=change.name,
-                    )
+    owned: Iterable[tuple[str, Change | AssumptionSet]] = (
+        (name, record)
+        for groups in (library.changes, library.assumption_sets)
+        for name, records in groups.items()
+        for record in records
+    )
+    for name, record in owned:
+        if name not in studies or record.study != name:
+            raise DataError(
+                Problem(
+                    f"{record.name} belongs to {record.study!r}, no study here.",
+                    "Add the study first.",
+                    column="study",
+                    value=record.study,
+                    record=record.name,
                 )
+            )
 
 
 def _update(
@@ -84,7 +115,10 @@ def _update(
     many(connection, sql, differing)
 
 
-def _insert(connection: Connection, key: int, changes: Sequence[Change]) -> None:
-    columns = list(schema.CHANGES.columns.keys())[1:]
-    rows = ((key, at, *record_row(change)) for at, change in enumerate(changes))
-    insert_columns(connection, schema.CHANGES, columns, rows)
+def _insert(
+    connection: Connection, table: str, key: int, records: Sequence[object]
+) -> None:
+    made = schema.METADATA.tables[table]
+    columns = list(made.columns.keys())[1:]
+    rows = ((key, at, *record_row(record)) for at, record in enumerate(records))
+    insert_columns(connection, made, columns, rows)

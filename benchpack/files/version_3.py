@@ -23,7 +23,7 @@ from sqlalchemy import (
 
 _ID = BigInteger().with_variant(Integer, "sqlite")
 
-_STUDY_COLUMNS: tuple[tuple[str, type[Any]], ...] = (
+STUDY_COLUMNS: tuple[tuple[str, type[Any]], ...] = (
     *((name, Text) for name in ("name", "subject", "reference", "peers", "basis")),
     ("exponent", Double),
     ("trend", Text),
@@ -44,7 +44,7 @@ _STUDY_COLUMNS: tuple[tuple[str, type[Any]], ...] = (
 )
 """The columns of a study in version 2."""
 
-_NEW_STUDY_COLUMNS: tuple[tuple[str, type[Any], str], ...] = (
+NEW_STUDY_COLUMNS: tuple[tuple[str, type[Any], str], ...] = (
     ("programme", Text, "''"),
     ("yearly_volume", BigInteger, "NULL"),
     ("programme_years", Double, "7.0"),
@@ -57,7 +57,7 @@ _RANGES = (
     *("mass_kg", "part_cost", "joining_cost", "seconds"),
     *("tooling", "validation_cost", "lead_weeks"),
 )
-_CHANGE_COLUMNS: tuple[tuple[str, type[Any]], ...] = (
+CHANGE_COLUMNS: tuple[tuple[str, type[Any]], ...] = (
     ("name", Text),
     ("kind", Text),
     ("is_on", Boolean),
@@ -80,24 +80,25 @@ _CHANGE_COLUMNS: tuple[tuple[str, type[Any]], ...] = (
     *((name, Text) for name in ("programme", "requires", "excludes", "waived")),
     *((name, Text) for name in ("rationale", "note")),
 )
+"""The columns of a change in version 3, its study and place left out."""
 
 
 def add_proposals(connection: Connection) -> None:
     """Add what a proposal assumes to the studies, and the table of changes."""
     tables = MetaData()
-    columns = (*_STUDY_COLUMNS, *((name, kind) for name, kind, _ in _NEW_STUDY_COLUMNS))
+    columns = (*STUDY_COLUMNS, *((name, kind) for name, kind, _ in NEW_STUDY_COLUMNS))
     studies = Table(
         "studies",
         tables,
         Column("position", _ID, primary_key=True),
-        *(_column(name, kind) for name, kind in columns),
+        *(column(name, kind) for name, kind in columns),
     )
     # A text that may not be empty cannot be added to a table that has rows.
     connection.exec_driver_sql("ALTER TABLE studies RENAME TO studies_before")
     studies.create(connection)
-    kept = ", ".join(f'"{name}"' for name, _ in (("position", _ID), *_STUDY_COLUMNS))
-    new = ", ".join(f'"{name}"' for name, *_ in _NEW_STUDY_COLUMNS)
-    starts = ", ".join(start for *_, start in _NEW_STUDY_COLUMNS)
+    kept = ", ".join(f'"{name}"' for name, _ in (("position", _ID), *STUDY_COLUMNS))
+    new = ", ".join(f'"{name}"' for name, *_ in NEW_STUDY_COLUMNS)
+    starts = ", ".join(start for *_, start in NEW_STUDY_COLUMNS)
     connection.exec_driver_sql(
         f"INSERT INTO studies ({kept}, {new}) SELECT {kept}, {starts} "
         "FROM studies_before"
@@ -115,11 +116,12 @@ def add_proposals(connection: Connection) -> None:
         Column("id", _ID, primary_key=True),
         owner,
         Column("position", BigInteger, nullable=False),
-        *(_column(name, kind) for name, kind in _CHANGE_COLUMNS),
+        *(column(name, kind) for name, kind in CHANGE_COLUMNS),
     )
     Index("ix_changes_study_id", owner)
     changes.create(connection)
 
 
-def _column(name: str, kind: type[Any]) -> Column[Any]:
+def column(name: str, kind: type[Any]) -> Column[Any]:
+    """Give a column as the tables have it: texts and flags are never missing."""
     return Column(name, kind, nullable=kind not in (Text, Boolean))

@@ -25,6 +25,7 @@ class Kind(Enum):
     BOUNDARY = auto()
     NAMES = auto()
     REASONS = auto()
+    COUNTS = auto()
 
 
 _NUMERIC = (Kind.NUMBER, Kind.COUNT)

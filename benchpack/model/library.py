@@ -8,6 +8,7 @@ from functools import cached_property
 from types import MappingProxyType
 from typing import Protocol, TypeVar
 
+from benchpack.model.assumptions import AssumptionSet
 from benchpack.model.change import Change
 from benchpack.model.joint import Joint
 from benchpack.model.material import Material, Source
@@ -21,7 +22,13 @@ class _OfPack(Protocol):
     def pack(self) -> str: ...
 
 
+class _OfStudy(Protocol):
+    @property
+    def study(self) -> str: ...
+
+
 RecordT = TypeVar("RecordT", bound=_OfPack)
+OfStudyT = TypeVar("OfStudyT", bound=_OfStudy)
 
 
 def by_pack(records: Iterable[RecordT]) -> Mapping[str, tuple[RecordT, ...]]:
@@ -32,11 +39,11 @@ def by_pack(records: Iterable[RecordT]) -> Mapping[str, tuple[RecordT, ...]]:
     return MappingProxyType({name: tuple(group) for name, group in groups.items()})
 
 
-def by_study(changes: Iterable[Change]) -> Mapping[str, tuple[Change, ...]]:
-    """Group changes by the study they belong to, order kept."""
-    groups: dict[str, list[Change]] = {}
-    for change in changes:
-        groups.setdefault(change.study, []).append(change)
+def by_study(records: Iterable[OfStudyT]) -> Mapping[str, tuple[OfStudyT, ...]]:
+    """Group changes or sets by the study they belong to, order kept."""
+    groups: dict[str, list[OfStudyT]] = {}
+    for record in records:
+        groups.setdefault(record.study, []).append(record)
     return MappingProxyType({name: tuple(group) for name, group in groups.items()})
 
 
@@ -56,6 +63,8 @@ class Library:
         The studies put to the library.
     changes : mapping of str to tuple
         The changes of each study's proposal, in order, by the name of the study.
+    assumption_sets : mapping of str to tuple
+        Named sets of assumptions of each study, likewise.
     title : str
         Name of the library for people.
     note : str
@@ -69,6 +78,9 @@ class Library:
     sources: tuple[Source, ...] = ()
     studies: tuple[Study, ...] = ()
     changes: Mapping[str, tuple[Change, ...]] = field(default_factory=dict)
+    assumption_sets: Mapping[str, tuple[AssumptionSet, ...]] = field(
+        default_factory=dict
+    )
     title: str = ""
     note: str = ""
 
@@ -83,6 +95,10 @@ class Library:
     def changes_of(self, study: str) -> tuple[Change, ...]:
         """Give the changes of a study in order, none where it has no proposal."""
         return self.changes.get(study, ())
+
+    def sets_of(self, study: str) -> tuple[AssumptionSet, ...]:
+        """Give the named sets of assumptions of a study in order."""
+        return self.assumption_sets.get(study, ())
 
     @cached_property
     def part_count(self) -> int:

@@ -1,4 +1,4 @@
-"""Lists of names, and names with reasons, as the text of one cell."""
+"""Lists of names or counts, and names with reasons, as the text of one cell."""
 
 from __future__ import annotations
 
@@ -83,6 +83,53 @@ def parse_reasons(text: str) -> Reasons:
         what = f"{twice!r} is named twice."
         raise DataError(Problem(what, "Keep one reason.", value=text))
     return tuple(found)
+
+
+def counts_text(counts: tuple[int, ...]) -> str:
+    """Give counts as one text, a JSON array, empty where there are none."""
+    return json.dumps(list(counts)) if counts else ""
+
+
+def parse_counts(text: str, *, by_hand: bool = False) -> tuple[int, ...]:
+    """Read counts from their text.
+
+    Parameters
+    ----------
+    text : str
+        A JSON array of whole numbers; empty for none.
+    by_hand : bool
+        True to take ``20000; 40000`` as well.
+
+    Raises
+    ------
+    DataError
+        When the text is no list of whole numbers.
+
+    Examples
+    --------
+    >>> parse_counts("20 000; 40000", by_hand=True)
+    (20000, 40000)
+    """
+    if not text.strip():
+        return ()
+    if by_hand and not text.lstrip().startswith("["):
+        plain = "".join(text.split())
+        found: Any = [_count(item) for item in plain.split(";") if item]
+    else:
+        found = _json(text)
+    if type(found) is not list or not all(type(n) is int and n >= 0 for n in found):
+        raise DataError(
+            Problem(
+                "This is no list of whole numbers.",
+                "Write it as [20000, 40000] or leave the cell empty.",
+                value=text,
+            )
+        )
+    return tuple(found)
+
+
+def _count(text: str) -> int | None:
+    return int(text) if text.isascii() and text.isdigit() and len(text) < 12 else None
 
 
 class _Pairs(list[tuple[str, Any]]):

@@ -7,7 +7,7 @@ import re
 from dataclasses import dataclass
 
 from benchpack.errors import DataError, Problem
-from benchpack.model.change_words import ProgrammeKind
+from benchpack.model.assumptions import Assumptions, assumption_problems
 from benchpack.model.words import Basis, TrendKind
 
 JOINING_ASSUMPTIONS: tuple[tuple[str, str, str, float], ...] = (
@@ -23,19 +23,10 @@ The starting rates are from memory; friction 0.12 is the middle of class B of VD
 2230-1, what a screw as delivered is taken to have.
 """
 
-PROPOSAL_ASSUMPTIONS: tuple[str, ...] = (
-    "programme",
-    "yearly_volume",
-    "programme_years",
-    "discount_rate",
-    "tooling_budget",
-)
-"""Attributes that only a proposal asks; no gap changes with them."""
-
 
 @dataclass(frozen=True, slots=True)
-class Study:
-    """A question put to the library.
+class Study(Assumptions):
+    """A question put to the library, with what it assumes.
 
     Parameters
     ----------
@@ -51,14 +42,8 @@ class Study:
         How the mass that is not cells grows with energy, 0 to 1 (basis "scaled").
     trend : TrendKind
         Which line is laid through the peers.
-    worth_low_per_kg, worth_likely_per_kg, worth_high_per_kg : float
-        Worth of one kilogram saved, in `currency`.
-    worth_reason : str
-        Why the worth is what it is, and where it comes from.
     currency : str
         Code of three letters.
-    share_captured : float
-        Share of the gap that is thought to be reachable, 0 to 1.
     target_kg : float or None
         The saving that is promised, kg per pack.
     mass_unit : str
@@ -71,14 +56,6 @@ class Study:
         Seconds in which the line finishes one pack.
     thread_friction, head_friction : float
         Friction coefficients in the thread and under the head of a screw.
-    programme : ProgrammeKind
-        When in the life of the pack the proposal is to come.
-    yearly_volume : int or None
-        Packs per year; None for the subject's own yearly volume.
-    programme_years : float
-        Years over which tools are paid back.
-    discount_rate : float
-        Interest per year as a fraction.
     tooling_budget : float or None
         One-time money that may be spent, in `currency`; None for no limit.
 
@@ -95,12 +72,7 @@ class Study:
     basis: Basis = Basis.EQUAL_ENERGY
     exponent: float = 0.5
     trend: TrendKind = TrendKind.LEAST_SQUARES
-    worth_low_per_kg: float = 1.0
-    worth_likely_per_kg: float = 3.0
-    worth_high_per_kg: float = 6.0
-    worth_reason: str = ""
     currency: str = "EUR"
-    share_captured: float = 1.0
     target_kg: float | None = None
     mass_unit: str = "kg"
     decimal_mark: str = "."
@@ -109,10 +81,6 @@ class Study:
     takt_time_s: float = 60.0
     thread_friction: float = 0.12
     head_friction: float = 0.12
-    programme: ProgrammeKind = ProgrammeKind.UNSTATED
-    yearly_volume: int | None = None
-    programme_years: float = 7.0
-    discount_rate: float = 0.08
     tooling_budget: float | None = None
 
     def __post_init__(self) -> None:
@@ -120,42 +88,15 @@ class Study:
         if problems:
             raise DataError(*problems)
 
-    @property
-    def worth_per_kg(self) -> tuple[float, float, float]:
-        """Worth per kilogram as low, likely, high."""
-        return (
-            self.worth_low_per_kg,
-            self.worth_likely_per_kg,
-            self.worth_high_per_kg,
-        )
-
 
 def _study_problems(study: Study) -> list[Problem]:
-    low, likely, high = study.worth_per_kg
+    budget = study.tooling_budget
     checks = (
         (bool(study.name.strip()), "name", "The study has no name.", "Give it one."),
-        (
-            all(math.isfinite(w) and 0 <= w <= 1e6 for w in (low, likely, high)),
-            "worth",
-            f"Worth per kilogram is {low:g}, {likely:g}, {high:g}.",
-            "Each has to be zero or more, and at most a million.",
-        ),
-        (
-            low <= likely <= high,
-            "worth",
-            f"Worth runs {low:g}, {likely:g}, {high:g}.",
-            "Give it as low, likely, high, each at least the one before.",
-        ),
         (
             0 <= study.exponent <= 1,
             "exponent",
             f"The exponent is {study.exponent:g}.",
-            "It has to lie between 0 and 1.",
-        ),
-        (
-            0 <= study.share_captured <= 1,
-            "share captured",
-            f"The share captured is {study.share_captured:g}.",
             "It has to lie between 0 and 1.",
         ),
         (
@@ -182,16 +123,19 @@ def _study_problems(study: Study) -> list[Problem]:
             f"The decimal mark {study.decimal_mark!r} is not offered.",
             "Use a point or a comma.",
         ),
+        (
+            budget is None or 0 <= budget <= 1e9,
+            "tooling budget",
+            f"The tooling budget is {budget} {study.currency}.",
+            "Give 0 or more, up to a thousand million.",
+        ),
     )
-    return [
+    own = [
         Problem(what, remedy, column=column, record=study.name)
-        for holds, column, what, remedy in (
-            *checks,
-            *_joining_checks(study),
-            *_proposal_checks(study),
-        )
+        for holds, column, what, remedy in (*checks, *_joining_checks(study))
         if not holds
     ]
+    return [*own, *assumption_problems(study, study.name)]
 
 
 def _joining_checks(study: Study) -> list[tuple[bool, str, str, str]]:
@@ -213,41 +157,3 @@ def _joining_checks(study: Study) -> list[tuple[bool, str, str, str]]:
             )
         )
     return checks
-
-
-def _proposal_checks(study: Study) -> list[tuple[bool, str, str, str]]:
-    """Give what the assumptions of the proposal have to keep, likewise."""
-    volume, budget = study.yearly_volume, study.tooling_budget
-    years, rate = study.programme_years, study.discount_rate
-    return [
-        (
-            study.programme in tuple(ProgrammeKind),
-            "programme",
-            f"The programme {study.programme!r} is not known.",
-            f"Use one of: {', '.join(filter(None, ProgrammeKind))}.",
-        ),
-        (
-            volume is None or (0 < volume <= 1e9 and volume == int(volume)),
-            "yearly volume",
-            f"The yearly volume is {volume}.",
-            "Give a whole number above 0, up to a thousand million.",
-        ),
-        (
-            0 < years <= 100,
-            "programme years",
-            f"The programme runs {years:g} years.",
-            "Give more than 0, up to 100.",
-        ),
-        (
-            0 <= rate <= 1,
-            "discount rate",
-            f"The discount rate is {rate:g} per year.",
-            "Give it as a fraction from 0 to 1, 0.08 for 8 %.",
-        ),
-        (
-            budget is None or 0 <= budget <= 1e9,
-            "tooling budget",
-            f"The tooling budget is {budget} {study.currency}.",
-            "Give 0 or more, up to a thousand million.",
-        ),
-    ]

@@ -7,7 +7,12 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from benchpack.calc.tooling import break_even_volume, tooling_per_pack
+from benchpack.calc.tooling import (
+    break_even_volume,
+    capital_recovery_factor,
+    tooling_per_pack,
+)
+from benchpack.calc.worth import programme_npv
 from benchpack.model.change import ProgrammeKind
 from benchpack.model.ranges import Range
 from benchpack.model.study import Study
@@ -26,7 +31,8 @@ class Supply:
     currency : str
         Code of the currency.
     yearly_volume : float
-        Packs a year, NaN where neither study nor subject says it.
+        Packs a year, NaN where neither study nor subject says it. With volumes by
+        year it is the even volume of the same present value.
     years, rate : float
         Years of the programme, and interest a year as a fraction.
     programme : ProgrammeKind
@@ -51,12 +57,18 @@ def supply_of(study: Study, *, subject_volume: float | None) -> Supply:
     subject_volume : float or None
         Yearly volume of the subject, taken where the study gives none.
     """
-    volume = study.yearly_volume or subject_volume
+    volume, years = study.yearly_volume or subject_volume, study.programme_years
+    if study.volumes:
+        # The even volume whose packs are worth as much today.
+        years = float(len(study.volumes))
+        packs = programme_npv(1.0, study.volumes, discount_rate=study.discount_rate)
+        recovery = capital_recovery_factor(study.discount_rate, years)
+        volume = float(packs) * float(recovery)
     return Supply(
         study.labour_rate_per_h,
         study.currency,
         float(volume) if volume else math.nan,
-        study.programme_years,
+        years,
         study.discount_rate,
         study.programme,
     )

@@ -10,8 +10,9 @@ from numpy.typing import NDArray
 
 from benchpack.calc.worth import value_per_pack
 from benchpack.errors import DataError, Problem
+from benchpack.model.assumptions import ASSUMPTION_NAMES
 from benchpack.model.library import Library
-from benchpack.model.study import JOINING_ASSUMPTIONS, PROPOSAL_ASSUMPTIONS, Study
+from benchpack.model.study import JOINING_ASSUMPTIONS, Study
 from benchpack.results.cautions import cautions_for
 from benchpack.results.closure import Closure, closure_of
 from benchpack.results.comparison import Comparison, compare
@@ -95,16 +96,12 @@ class Results:
         return closure_of(self.library, pack)
 
 
-_WORTH_ONLY = {
-    "worth_low_per_kg",
-    "worth_likely_per_kg",
-    "worth_high_per_kg",
-    "worth_reason",
-    "currency",
-    "share_captured",
-    "target_kg",
-}
-_JOINING_ONLY = {name for name, *_ in JOINING_ASSUMPTIONS}
+_NO_GAP_ASKS = (
+    *ASSUMPTION_NAMES,
+    *(name for name, *_ in JOINING_ASSUMPTIONS),
+    *("currency", "target_kg", "tooling_budget", "name"),
+)
+"""Attributes of a study that no gap changes with."""
 
 
 def compute(
@@ -163,8 +160,7 @@ def _same_gaps(previous: Results, library: Library, study: Study) -> bool:
     )
     if not same_records:
         return False
-    no_gap_asks = _WORTH_ONLY | _JOINING_ONLY | {*PROPOSAL_ASSUMPTIONS, "name"}
-    taken_over = {name: getattr(study, name) for name in no_gap_asks}
+    taken_over = {name: getattr(study, name) for name in _NO_GAP_ASKS}
     return replace(previous.study, **taken_over) == study
 
 

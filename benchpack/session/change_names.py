@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import replace
+from typing import TypeVar
 
+from benchpack.model.assumptions import AssumptionSet
 from benchpack.model.change import Change, ChangeKind
 from benchpack.model.library import Library
 
+OwnedT = TypeVar("OwnedT", Change, AssumptionSet)
 Names = Mapping[str, str]
 """New names by old ones."""
 
@@ -56,16 +59,27 @@ def with_renamed_material(library: Library, old: str, new: str) -> Library:
 
 
 def with_renamed_study(library: Library, old: str, new: str) -> Library:
-    """Give the library in which the changes of a study follow its new name."""
-    if old == new or old not in library.changes:
+    """Give the library in which what is a study's own follows its new name."""
+    if old == new:
         return library
-    changes = {
-        new if study == old else study: tuple(replace(c, study=new) for c in own)
+    return replace(
+        library,
+        changes=_follow(library.changes, old, new),
+        assumption_sets=_follow(library.assumption_sets, old, new),
+    )
+
+
+def _follow(
+    groups: Mapping[str, tuple[OwnedT, ...]], old: str, new: str
+) -> Mapping[str, tuple[OwnedT, ...]]:
+    if old not in groups:
+        return groups
+    return {
+        new if study == old else study: tuple(replace(one, study=new) for one in own)
         if study == old
         else own
-        for study, own in library.changes.items()
+        for study, own in groups.items()
     }
-    return replace(library, changes=changes)
 
 
 def _new(names: tuple[str, ...], renamed: Names) -> tuple[str, ...]:

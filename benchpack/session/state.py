@@ -75,6 +75,7 @@ _FLAGS = {
     "sources": Changed.SOURCES,
     "studies": Changed.STUDY,
     "changes": Changed.CHANGES,
+    "assumption_sets": Changed.STUDY,
     "title": Changed.ABOUT,
     "note": Changed.ABOUT,
 }

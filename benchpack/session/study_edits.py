@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
+from typing import TypeVar
 
 from benchpack.errors import DataError, Problem
 from benchpack.model.study import Study
 from benchpack.session.change_names import with_renamed_study
 from benchpack.session.state import State
+
+RecordsT = TypeVar("RecordsT")
 
 
 def with_stored_study(state: State, study: Study, *, instead_of: str) -> State:
@@ -45,7 +49,7 @@ def with_stored_study(state: State, study: Study, *, instead_of: str) -> State:
 
 
 def without_study(state: State, name: str) -> State:
-    """Give the state without a study and its changes.
+    """Give the state without a study, its changes and its sets of assumptions.
 
     Raises
     ------
@@ -56,8 +60,17 @@ def without_study(state: State, name: str) -> State:
     studies = tuple(study for study in library.studies if study.name != name)
     if not studies:
         raise DataError(Problem("This is the only study.", "Add another one first."))
-    changes = library.changes
-    if name in changes:
-        changes = {n: own for n, own in changes.items() if n != name}
     shown = studies[0].name if state.study_name == name else state.study_name
-    return State(replace(library, studies=studies, changes=changes), shown)
+    kept = replace(
+        library,
+        studies=studies,
+        changes=_without(library.changes, name),
+        assumption_sets=_without(library.assumption_sets, name),
+    )
+    return State(kept, shown)
+
+
+def _without(groups: Mapping[str, RecordsT], name: str) -> Mapping[str, RecordsT]:
+    if name not in groups:
+        return groups
+    return {study: own for study, own in groups.items() if study != name}

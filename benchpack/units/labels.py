@@ -13,6 +13,7 @@ from benchpack.units.material_units import MATERIAL_QUANTITIES
 from benchpack.units.pack_units import PACK_QUANTITIES
 from benchpack.units.quantity import Quantity, Unit
 from benchpack.units.spelling import folded_key, label_key
+from benchpack.units.vehicle_units import VEHICLE_QUANTITIES
 
 __all__ = [
     "QUANTITIES",
@@ -24,7 +25,7 @@ __all__ = [
 ]
 
 
-_QUANTITIES = (*PACK_QUANTITIES, *MATERIAL_QUANTITIES)
+_QUANTITIES = (*PACK_QUANTITIES, *MATERIAL_QUANTITIES, *VEHICLE_QUANTITIES)
 
 QUANTITIES: dict[str, Quantity] = {one.name: one for one in _QUANTITIES}
 """Every quantity by its name."""

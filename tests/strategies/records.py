@@ -12,7 +12,6 @@ from hypothesis import strategies as st
 from hypothesis.strategies import SearchStrategy
 
 from benchpack.model.boundary import ITEMS, UNKNOWN_BOUNDARY, Boundary, Weighed
-from benchpack.model.change import ProgrammeKind
 from benchpack.model.fields import Field, Kind
 from benchpack.model.joint import JOINT_FIELDS, Joint
 from benchpack.model.library import Library, by_pack
@@ -22,6 +21,11 @@ from benchpack.model.pack_table import PackTable
 from benchpack.model.part import PART_FIELDS, Part
 from benchpack.model.study import Study
 from benchpack.model.words import Basis, EnergyBasis, KnownBy, Subsystem, TrendKind
+from tests.strategies.assumptions import (
+    assumption_strategies,
+    assumptions,
+    kept_sets,
+)
 from tests.strategies.joining import JOINING_STRATEGIES
 from tests.strategies.proposals import changes, proposal_strategies, proposals
 
@@ -156,38 +160,30 @@ def sources() -> SearchStrategy[Source]:
 @cache
 def studies() -> SearchStrategy[Study]:
     """Studies with any assumptions that the model accepts."""
-    worths = st.lists(st.floats(0, 1e6).map(abs), min_size=3, max_size=3).map(sorted)
     shares = st.floats(0, 1).map(abs)
-    return worths.flatmap(
-        lambda worth: st.builds(
-            Study,
-            name=names(),
-            subject=texts(),
-            reference=texts(),
-            peers=st.lists(texts(), max_size=3).map(tuple),
-            basis=st.sampled_from(Basis),
-            exponent=shares,
-            trend=st.sampled_from(TrendKind),
-            worth_low_per_kg=st.just(worth[0]),
-            worth_likely_per_kg=st.just(worth[1]),
-            worth_high_per_kg=st.just(worth[2]),
-            worth_reason=texts(),
-            currency=st.text("ABCDEFGHIJKLMNOPQRSTUVWXYZ", min_size=3, max_size=3),
-            share_captured=shares,
-            target_kg=st.none() | st.floats(0, math.nextafter(1e6, 0)).map(abs),
-            mass_unit=st.sampled_from(("kg", "lb")),
-            decimal_mark=st.sampled_from((".", ",")),
-            labour_rate_per_h=st.floats(0, 10_000).map(abs),
-            station_rate_per_h=st.floats(0, 100_000).map(abs),
-            takt_time_s=st.floats(0, 86_400, exclude_min=True),
-            thread_friction=st.floats(0, 1, exclude_min=True),
-            head_friction=st.floats(0, 1, exclude_min=True),
-            programme=st.sampled_from(ProgrammeKind),
-            yearly_volume=st.none() | st.integers(1, 10**9),
-            programme_years=st.floats(0, 100, exclude_min=True),
-            discount_rate=shares,
-            tooling_budget=st.none() | st.floats(0, 1e9).map(abs),
-        )
+    own = st.fixed_dictionaries(
+        {
+            "name": names(),
+            "subject": texts(),
+            "reference": texts(),
+            "peers": st.lists(texts(), max_size=3).map(tuple),
+            "basis": st.sampled_from(Basis),
+            "exponent": shares,
+            "trend": st.sampled_from(TrendKind),
+            "currency": st.text("ABCDEFGHIJKLMNOPQRSTUVWXYZ", min_size=3, max_size=3),
+            "target_kg": st.none() | st.floats(0, math.nextafter(1e6, 0)).map(abs),
+            "mass_unit": st.sampled_from(("kg", "lb")),
+            "decimal_mark": st.sampled_from((".", ",")),
+            "labour_rate_per_h": st.floats(0, 10_000).map(abs),
+            "station_rate_per_h": st.floats(0, 100_000).map(abs),
+            "takt_time_s": st.floats(0, 86_400, exclude_min=True),
+            "thread_friction": st.floats(0, 1, exclude_min=True),
+            "head_friction": st.floats(0, 1, exclude_min=True),
+            "tooling_budget": st.none() | st.floats(0, 1e9).map(abs),
+        }
+    )
+    return st.builds(
+        lambda values, assumed: Study(**values, **assumed), own, assumptions(texts)
     )
 
 
@@ -229,6 +225,9 @@ def libraries(draw: st.DrawFn) -> Library:
         changes=draw(
             proposals(changes(texts, names), [study.name for study in questions])
         ),
+        assumption_sets=draw(
+            kept_sets(texts, names, [study.name for study in questions])
+        ),
         title=draw(texts()),
         note=draw(texts()),
     )
@@ -250,5 +249,6 @@ STRATEGIES: dict[type, SearchStrategy[Any]] = {
     Study: studies(),
     **JOINING_STRATEGIES,
     **proposal_strategies(texts, names),
+    **assumption_strategies(texts, names),
 }
 """A strategy for each record of the model."""

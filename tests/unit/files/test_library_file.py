@@ -272,6 +272,6 @@ def test_the_tables_compile_for_postgresql() -> None:
         str(CreateTable(table).compile(dialect=dialect))
         for table in schema.METADATA.sorted_tables
     ]
-    assert len(said) == 8
+    assert len(said) == 9
     assert "id BIGSERIAL NOT NULL" in said[1] + said[2] + said[3]
     assert any("mass_kg DOUBLE PRECISION NOT NULL" in text for text in said)

@@ -15,16 +15,19 @@ from benchpack.files import migrations, schema, stored_columns
 from benchpack.files.library_file import LibraryFile
 from benchpack.files.package import read_package, write_package
 from benchpack.files.reading import read_any
+from benchpack.model.assumptions import AssumptionSet
 from benchpack.model.boundary import Weighed
 from benchpack.model.change import Change, ChangeKind, ProgrammeKind
 from benchpack.model.joint import Joint
 from benchpack.model.library import Library
 from benchpack.model.part import Part
+from benchpack.model.ranges import Range
 from benchpack.model.study import Study
 from benchpack.model.words import Basis, KnownBy, Subsystem, TrendKind
 from tests.unit.files.libraries import small_library
 from tests.unit.files.version_1 import write_version_1
 from tests.unit.files.version_2 import write_version_2
+from tests.unit.files.version_3 import write_version_3
 
 
 @pytest.fixture
@@ -40,6 +43,14 @@ def newer(tmp_path: Path) -> Path:
     """A library file of version 2."""
     path = tmp_path / "newer.benchpack"
     write_version_2(path)
+    return path
+
+
+@pytest.fixture
+def latest(tmp_path: Path) -> Path:
+    """A library file of version 3."""
+    path = tmp_path / "latest.benchpack"
+    write_version_3(path)
     return path
 
 
@@ -109,7 +120,7 @@ def test_version_1_keeps_everything_and_gets_the_starting_figures(old: Path) -> 
     assert old.with_name("old.version-1.benchpack").read_bytes() == before
 
 
-@pytest.mark.parametrize("version", ["old", "newer"])
+@pytest.mark.parametrize("version", ["old", "newer", "latest"])
 def test_an_older_file_is_brought_to_the_tables_of_a_new_one(
     version: str, tmp_path: Path, request: pytest.FixtureRequest
 ) -> None:
@@ -124,7 +135,7 @@ def test_an_older_file_is_brought_to_the_tables_of_a_new_one(
     assert _said(path, "foreign_key_check", "changes") == []
     with closing(sqlite3.connect(path)) as connection:
         names = {row[0] for row in connection.execute("SELECT name FROM sqlite_master")}
-    assert "studies_before" not in names
+    assert not {"studies_before", "changes_before"} & names
 
 
 def test_version_2_keeps_its_studies_and_gets_an_empty_proposal(newer: Path) -> None:
@@ -156,6 +167,61 @@ def test_version_2_takes_changes_afterwards(newer: Path) -> None:
         store.write(changed, replace(changed, studies=changed.studies[:1], changes={}))
     with LibraryFile.open(newer) as store:
         assert store.read().changes == {}
+
+
+def test_version_3_keeps_its_proposal_and_gets_usual_assumptions(latest: Path) -> None:
+    before = latest.read_bytes()
+    with LibraryFile.open(latest) as store:
+        library = store.read()
+    first, second = library.studies
+    assert first == Study(
+        name="First",
+        subject="Avocet 81",
+        reference="Dunlin 74",
+        worth_low_per_kg=2,
+        worth_likely_per_kg=3,
+        worth_high_per_kg=9,
+        worth_reason="agreed",
+        currency="USD",
+        share_captured=0.8,
+        target_kg=12,
+        programme=ProgrammeKind.NEW,
+        yearly_volume=20_000,
+        programme_years=5.0,
+        discount_rate=0.06,
+        tooling_budget=1e6,
+    )
+    assert second == Study(name="Second")
+    assert library.changes == {
+        "First": (
+            Change(
+                "First",
+                "no tray",
+                ChangeKind.REMOVE,
+                parts=("tray",),
+                mass_kg=Range(1.0, 2.0, 3.0),
+                rationale="why",
+            ),
+        )
+    }
+    assert library.assumption_sets == {}
+    assert latest.with_name("latest.version-3.benchpack").read_bytes() == before
+
+
+def test_version_3_takes_sets_of_assumptions_afterwards(latest: Path) -> None:
+    with LibraryFile.open(latest) as store:
+        library = store.read()
+        kept = AssumptionSet("First", "their view", worth_likely_per_kg=4.5)
+        changed = replace(library, assumption_sets={"First": (kept,)})
+        store.write(library, changed)
+    with LibraryFile.open(latest) as store:
+        assert store.read() == changed
+        last = replace(
+            changed, studies=changed.studies[1:], changes={}, assumption_sets={}
+        )
+        store.write(changed, last)
+    with LibraryFile.open(latest) as store:
+        assert store.read() == last
 
 
 def _said(path: Path, what: str, table: str) -> list[tuple[object, ...]]:
@@ -211,7 +277,7 @@ def test_a_package_without_the_columns_gets_the_starting_figures(
 ) -> None:
     write_package(small_library(), tmp_path, currency="EUR")
     table = tmp_path / "studies.csv"
-    rows = [line.split(",")[:-10] for line in table.read_text("utf-8").splitlines()]
+    rows = [line.split(",")[:6] for line in table.read_text("utf-8").splitlines()]
     table.write_text("\n".join(",".join(row) for row in rows) + "\n", "utf-8")
     assert "takt" not in table.read_text("utf-8")
     (tmp_path / "datapackage.json").unlink()
