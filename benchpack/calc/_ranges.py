@@ -28,3 +28,9 @@ def poisson_or_nan(values: ArrayLike) -> FloatArray:
     """Give Poisson's ratios with NaN wherever they are not above -1, at most 0.5."""
     floats = as_floats(values)
     return np.where((floats > -1.0) & (floats <= 0.5), floats, np.nan)
+
+
+def closed_share_or_nan(values: ArrayLike) -> FloatArray:
+    """Give `values` as float64 with NaN wherever they are not from 0 to 1."""
+    floats = as_floats(values)
+    return np.where((floats >= 0.0) & (floats <= 1.0), floats, np.nan)

@@ -17,7 +17,7 @@ from benchpack.results.check import Check
 from benchpack.results.ledger import AddedBack, Ledger, build_ledger
 from benchpack.results.ledger_today import Today, today_of
 from benchpack.results.proposal_effect import Effect
-from benchpack.results.proposal_effects import effects_of
+from benchpack.results.proposal_effects import effects_at_worth, effects_of
 from benchpack.results.proposal_totals import Totals, totals_of_changes
 from benchpack.results.results import Results, compute
 
@@ -195,10 +195,20 @@ def _computed(
     if gap is None:
         gap = compute(library, study, previous=previous.gap if previous else None)
     supply = supply_of(study, subject_volume=_volume(library, study.subject))
-    ledger = build_ledger(library, study, changes, today=today)
-    effects = effects_of(
-        ledger, today, supply=supply, worth_per_kg=study.worth_likely_per_kg
+    worth = study.worth_likely_per_kg
+    same = previous is not None and (
+        previous.today is today
+        and previous.changes == changes
+        and previous.study.programme is study.programme
     )
+    if previous is not None and same:
+        ledger = previous.ledger
+    else:
+        ledger = build_ledger(library, study, changes, today=today)
+    if previous is not None and same and previous.supply == supply:
+        effects = effects_at_worth(previous.effects, worth, supply=supply)
+    else:
+        effects = effects_of(ledger, today, supply=supply, worth_per_kg=worth)
     return ProposalResults(
         library=library,
         study=study,

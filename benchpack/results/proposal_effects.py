@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Iterator
+from dataclasses import replace
 
 from benchpack.errors import Problem, Severity
 from benchpack.model.change import ChangeKind
@@ -59,6 +60,34 @@ def effects_of(
         )
         for applied in ledger.applied
     )
+
+
+def effects_at_worth(
+    effects: Iterable[Effect], worth_per_kg: float, *, supply: Supply
+) -> tuple[Effect, ...]:
+    """Give effects at another worth of a kilogram, everything else as it was.
+
+    Parameters
+    ----------
+    effects : iterable of Effect
+        What the changes come to.
+    worth_per_kg : float
+        Likely worth of a kilogram.
+    supply : Supply
+        The supply that the effects were reckoned with.
+    """
+    found = []
+    for one in effects:
+        before_once = one.saved_kg.scaled(worth_per_kg) - one.money
+        once = one.tooling.likely + one.validation_cost.likely
+        found.append(
+            replace(
+                one,
+                net_worth=before_once - one.tooling_per_pack - one.validation_per_pack,
+                break_even_volume=break_even(once, before_once.likely, supply),
+            )
+        )
+    return tuple(found)
 
 
 _Key = tuple[bool, str]

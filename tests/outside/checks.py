@@ -11,6 +11,7 @@ from tests.outside.check_record import Check, Mark
 from tests.outside.check_record import checks as _checks
 from tests.outside.joint_checks import JOINT_CHECKS
 from tests.outside.part_checks import PART_CHECKS
+from tests.outside.worth_checks import WORTH_CHECKS
 
 __all__ = ["CHECKS", "Check", "Mark", "markdown_table"]
 
@@ -79,13 +80,6 @@ CHECKS: tuple[Check, ...] = (
         "gap.gap_as_weighed_kg gap.energy_share_kg gap.density_share_kg",
         source="no source: 82 kWh, 489 kg against 75 kWh, 439 kg",
         tolerance="0.005 kg",
-        mark="common practice",
-    ),
-    *_checks(
-        "test_gap_vectors.py::test_a_case_of_the_trade",
-        "worth.value_per_pack",
-        source="no source: 50 kg at 10 per kg, half captured",
-        tolerance="1 %",
         mark="common practice",
     ),
     *_checks(
@@ -296,45 +290,11 @@ CHECKS: tuple[Check, ...] = (
         tolerance="2 %; 1e-12 relative",
         mark="computed",
     ),
-    *_checks(
-        "test_worth.py::test_a_programme_against_numpy_financial",
-        "worth.programme_npv",
-        source="numpy-financial npv",
-        tolerance="1e-12 relative",
-        mark="computed",
-    ),
-    *_checks(
-        "test_worth.py::test_a_published_present_value",
-        "worth.programme_npv",
-        source="numpy-financial documentation: 3065.22267",
-        tolerance="5e-6",
-        mark="published",
-    ),
-    *_checks(
-        "test_worth.py::test_the_pound_of_pint",
-        "worth.worth_per_lb_from_kg worth.worth_per_kg_from_lb",
-        source="pint; international pound of 1959",
-        tolerance="1e-14 relative",
-        mark="computed",
-    ),
-    *_checks(
-        "test_worth.py::test_a_pound_is_a_kilogram_over_2_2",
-        "worth.worth_per_lb_from_kg worth.worth_per_kg_from_lb",
-        source="no source: 2.2 lb to the kilogram",
-        tolerance="0.3 %",
-        mark="common practice",
-    ),
-    *_checks(
-        "test_worth.py::test_value_per_pack_against_exact_arithmetic",
-        "worth.value_per_pack",
-        source="decimal arithmetic",
-        tolerance="1e-14 relative",
-        mark="computed",
-    ),
     *JOINT_CHECKS,
     *BUSBAR_CHECKS,
     *PART_CHECKS,
     *CHANCE_CHECKS,
+    *WORTH_CHECKS,
 )
 
 
