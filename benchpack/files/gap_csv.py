@@ -6,6 +6,7 @@ import csv
 import io
 import json
 import math
+import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from numbers import Integral
@@ -15,8 +16,9 @@ from typing import Any
 from benchpack.errors import RequestError
 from benchpack.files.atomic import write_text
 
-_STARTS = frozenset("=+-@＝＋－＠")
 _INVISIBLE = "\ufeff\u200b\u200c\u200d\u200e\u200f\u2060"
+# A sign that starts a formula, after whatever is not seen; or a break at the start.
+_RUNS = re.compile(rf"[\s\x00-\x1f{_INVISIBLE}]*[=+\-@＝＋－＠]|[\t\r\n]")
 
 
 @dataclass(frozen=True, slots=True)
@@ -133,11 +135,7 @@ def harmless(text: str) -> str:
         The text of a cell.
     """
     # An apostrophe that is there already counts for nothing: the way back is one.
-    core = text.lstrip("'")
-    bare = core.lstrip().lstrip(_INVISIBLE).lstrip()
-    if bare[:1] in _STARTS or core[:1] in ("\t", "\r", "\n"):
-        return "'" + text
-    return text
+    return "'" + text if _RUNS.match(text.lstrip("'")) else text
 
 
 def without_apostrophe(text: str) -> str:

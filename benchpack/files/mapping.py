@@ -19,7 +19,7 @@ from benchpack.model.material import MATERIAL_FIELDS, SOURCE_FIELDS
 from benchpack.model.pack import PACK_FIELDS
 from benchpack.model.part import PART_FIELDS
 
-_CURRENCY = re.compile(r"\[([A-Z]{3})(?:/kg)?\]$")
+_CURRENCY = re.compile(r"\[([A-Z]{3})(?:/kg|/kWh)?\]$")
 _EXACT, _UNIT_ALONE = -1, 1000
 
 

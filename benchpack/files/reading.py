@@ -46,9 +46,10 @@ def read_any(
     Parameters
     ----------
     path : Path
-        A library file, a Data Package or its folder, a table of packs as CSV or TSV,
-        or a workbook. A workbook with sheets named packs, parts, joints, materials,
-        sources, studies is read whole, of any other the sheet that looks like packs.
+        A library file, a Data Package or its folder, a study bundle, a table of packs
+        as CSV or TSV, or a workbook. A workbook with sheets named packs, parts,
+        joints, materials, sources, studies is read whole, of any other the sheet that
+        looks like packs.
         A table of parts or joints alone, see `table_kind`, gives these, whatever
         packs they name.
     needs : str
@@ -79,10 +80,16 @@ def _read(path: Path, pace: Pace) -> Reading:
     kind = kind_of(path)
     if kind == "database":
         return _read_library_file(path)
+    from benchpack.files.bundle_archive import is_bundle
+
+    if is_bundle(path):
+        from benchpack.files.bundle import read_bundle
+
+        return read_bundle(path, pace=pace)
     if kind == "workbook":
         return _read_workbook(path, pace)
     if kind != "text":
-        remedy = "Choose a library, a Data Package, CSV, XLSX or ODS."
+        remedy = "Choose a library, a Data Package, a bundle, CSV, XLSX or ODS."
         raise fault(path, f"This is a {kind}, not a table.", remedy)
     if _looks_like_json(path):
         return read_package(path, pace=pace)

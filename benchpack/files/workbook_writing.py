@@ -18,6 +18,14 @@ MOST_ROWS = 1_048_575
 """Records that a sheet of a workbook can hold below its heads."""
 
 
+class ExactNumber(float):
+    """A number of which a workbook gets every digit; XlsxWriter stops at 16."""
+
+    def __format__(self, spec: str) -> str:
+        shown = super().__format__(spec)
+        return shown if float(shown) == self else repr(float(self))
+
+
 def write_workbook(library: Library, path: Path, *, currency: str) -> None:
     """Write a library as XLSX: one sheet per kind of record.
 
@@ -94,7 +102,7 @@ def _write_cell(sheet: Any, row: int, column: int, field: Field, text: str) -> N
     if not text:
         return
     if field.is_numeric:
-        sheet.write_number(row, column, float(text))
+        sheet.write_number(row, column, ExactNumber(text))
     elif field.kind is Kind.FLAG:
         sheet.write_boolean(row, column, text == "true")
     elif sheet.write_string(row, column, text) != 0:

@@ -1,15 +1,17 @@
-"""Writing tables of gaps and of joints with their schemas beside them."""
+"""Writing tables of gaps, parts and joints with their schemas beside them."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from pathlib import Path
 
 from benchpack.errors import CancelledError, DataError, Problem
 from benchpack.files.gap_csv import TableColumn, write_rows
 from benchpack.files.reading import write_any
+from benchpack.model.library import Library
 from benchpack.report.gap_table import Cell, gap_columns, gap_rows
 from benchpack.report.joints_table import joint_columns, joint_rows
+from benchpack.report.parts_table import part_columns, part_rows
 from benchpack.results.inventory import Inventory
 from benchpack.results.results import Results
 from benchpack.session.state import State
@@ -88,6 +90,36 @@ def write_joints_csv(inventory: Inventory, path: Path) -> None:
     ]
     heads = [column.name for column in columns]
     write_rows(path, heads, joint_rows(inventory), schema=schema)
+
+
+def write_parts_csv(library: Library, packs: Sequence[str], path: Path) -> None:
+    """Write the parts of some packs as CSV and its Table Schema beside it.
+
+    Parameters
+    ----------
+    library : Library
+        The records.
+    packs : sequence of str
+        Names of the packs: one, or those of `study_scope.library_of_study`.
+    path : Path
+        The CSV to write; the schema goes to the same name ending in
+        ``.schema.json``. It reads back as a table of parts.
+
+    Raises
+    ------
+    DataError
+        When no parts are recorded, or the file cannot be written.
+    """
+    if not any(library.parts_of(pack) for pack in packs):
+        whose = packs[0] if len(packs) == 1 else "these packs"
+        raise DataError(Problem(f"No parts of {whose} are recorded."))
+    columns = part_columns()
+    schema = [
+        TableColumn(column.name, column.type, column.unit, column.description)
+        for column in columns
+    ]
+    heads = [column.name for column in columns]
+    write_rows(path, heads, part_rows(library, packs), schema=schema)
 
 
 def write_copy(state: State, path: Path) -> None:

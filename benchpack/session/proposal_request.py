@@ -2,18 +2,17 @@
 
 from __future__ import annotations
 
-from difflib import get_close_matches
 from pathlib import Path
 
 from benchpack.errors import DataError, Problem
 from benchpack.files.gap_csv import TableColumn, write_rows
 from benchpack.model.library import Library
-from benchpack.model.study import Study
 from benchpack.report.proposal_print import proposal_print
 from benchpack.report.proposal_table import ledger_columns, ledger_rows
 from benchpack.results.proposal import ProposalResults, proposal
 from benchpack.results.proposal_matters import mass_matters
 from benchpack.results.proposal_trials import simulate
+from benchpack.session.study_request import take_study
 
 
 def take_proposal(
@@ -36,16 +35,7 @@ def take_proposal(
         When there is no such study, it has no changes, its subject is not there, or
         the money of the file is in another currency.
     """
-    found = _study(library, study)
-    if currency not in ("", "CUR", found.currency):
-        raise DataError(
-            Problem(
-                f"The money of the file is in {currency}, that of the study "
-                f"{found.name} in {found.currency}; there are no exchange rates.",
-                "Bring both to one currency.",
-                column="currency",
-            )
-        )
+    found = take_study(library, study, wanted="proposal", currency=currency)
     if not library.changes_of(found.name):
         others = [one.name for one in library.studies if library.changes_of(one.name)]
         remedy = "Add changes on the Changes page, or read a table of them."
@@ -53,27 +43,6 @@ def take_proposal(
             remedy = f"Choose a study that has: {', '.join(map(repr, others[:3]))}."
         raise DataError(Problem(f"The study {found.name} has no changes.", remedy))
     return proposal(library, found)
-
-
-def _study(library: Library, name: str) -> Study:
-    if not library.studies:
-        raise DataError(
-            Problem(
-                "The file holds no study, and so no proposal.",
-                "Choose subject and reference in the window, and add changes.",
-            )
-        )
-    if not name:
-        return library.studies[0]
-    found = library.study(name)
-    if found is not None:
-        return found
-    plain = {one.name.casefold(): one.name for one in reversed(library.studies)}
-    alike = get_close_matches(name.casefold(), plain, n=1)
-    remedy = "It is not in the file, or its row was refused."
-    if alike:
-        remedy = f"Did you mean {plain[alike[0]]!r}?"
-    raise DataError(Problem(f"There is no study {name!r}.", remedy))
 
 
 def answer_text(results: ProposalResults) -> str:

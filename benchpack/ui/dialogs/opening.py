@@ -89,7 +89,10 @@ class Opening(QObject):
         kind = "folder" if self.path.is_dir() else kind_of(self.path)
         if kind == "database":
             return open_library(self.path)
+        from benchpack.files.bundle_archive import is_bundle
+
         is_package = kind == "folder" or self.path.suffix.lower() == ".json"
+        is_package = is_package or is_bundle(self.path)
         if not is_package:
             sheet = read_sheet(self.path, sheet=self._sheet_name)
             if self._sheet_name is not None or not _is_whole(sheet):

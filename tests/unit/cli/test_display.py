@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from benchpack import cli
+from benchpack.commands.exit_codes import CALL_AT_FAULT
 
 
 @pytest.fixture
@@ -18,11 +19,14 @@ def bare_linux(monkeypatch: pytest.MonkeyPatch) -> None:
 def test_without_a_display_the_window_says_so_in_one_line(
     capsys: pytest.CaptureFixture[str],
 ) -> None:
-    assert cli.main([]) == cli.CALL_AT_FAULT
+    assert cli.main([]) == CALL_AT_FAULT
     said = capsys.readouterr().err
     assert said.count("\n") == 1
     assert "no display" in said
-    assert "gaps, joints, proposal, check, convert and pictures" in said
+    named = said.partition("; benchpack ")[2].partition(" need none")[0]
+    assert named == (
+        "gaps, joints, proposal, brief, workbook, bundle, check, convert and pictures"
+    )
 
 
 @pytest.mark.usefixtures("bare_linux")
