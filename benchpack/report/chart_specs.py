@@ -215,6 +215,7 @@ class ClosureSpec(ChartSpec):
     verdict: Verdict = "unknown"
     verdict_text: str = ""
     pack_text: str = "pack"
+    value_label: str = "Mass [kg]"
     format_value: FormatValue = plain_text
 
     @property

@@ -89,6 +89,8 @@ def test_opening_the_window_loads_nothing_it_does_not_use(tmp_path: Path) -> Non
     unwanted = {
         "python_calamine",
         "xlsxwriter",
+        "contourpy",
+        "pypdf",
         "scipy.stats",
         "pint",
         "sqlalchemy",

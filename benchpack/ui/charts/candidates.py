@@ -120,14 +120,6 @@ class CandidatesChart(Chart):
         known = np.flatnonzero(np.isfinite(spec.mass) & np.isfinite(spec.cost))
         return known[np.argsort(spec.mass[known], kind="stable")]
 
-    def to_frame(self) -> list[list[str | float]]:
-        """Give candidate and both differences as rows."""
-        spec = self._spec
-        rows: list[list[str | float]] = [["material", spec.x_label, spec.y_label]]
-        pairs = zip(spec.names, spec.mass.tolist(), spec.cost.tolist(), strict=True)
-        rows += [[name, mass, cost] for name, mass, cost in pairs]
-        return rows
-
 
 def _around(values: FloatArray) -> tuple[float, float]:
     """Give a range that holds zero and most values; a few outliers are zoomed to."""

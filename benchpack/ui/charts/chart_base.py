@@ -33,6 +33,8 @@ class ChartBase(QWidget):
         The button of the empty chart.
     said(str)
         A remark for the status line, for instance where a picture was saved.
+    spec_shown()
+        Another spec is shown.
 
     Parameters
     ----------
@@ -46,6 +48,7 @@ class ChartBase(QWidget):
     explain_requested = Signal(str)
     empty_action_requested = Signal()
     said = Signal(str)
+    spec_shown = Signal()
 
     def __init__(
         self, kind: str, *, view: ZoomView | RowView, parent: QWidget | None = None
@@ -66,20 +69,25 @@ class ChartBase(QWidget):
         self.frame = Frame(self.plot)
         self._overlays: list[Overlay] = [self.frame]
         self.readout = Readout(self.parts.canvas)
-        self.actions_of_chart = ChartActions(self)
+        self.actions_of_chart = ChartActions(self, reset=self.reset_view)
         self.parts.menu_button.setMenu(self.actions_of_chart.menu)
         self._connect()
 
     def _connect(self) -> None:
         self.parts.reset_button.clicked.connect(self.reset_view)
         self.parts.empty_button.clicked.connect(self.empty_action_requested)
-        self.parts.canvas.double_clicked.connect(self.reset_view)
+        self.parts.canvas.double_clicked.connect(self._on_canvas_double_clicked)
         self.view.sigRangeChanged.connect(self._on_view_range_changed)
         self.plot.geometryChanged.connect(self._on_plot_geometry_changed)
         theme().theme_changed.connect(self._on_theme_changed)
 
     # What a subclass says about its items. Qt's metaclass leaves no room for that of
     # ABC, so a chart that lacks an answer says so when it is asked.
+
+    @property
+    def spec(self) -> ChartSpec:
+        """What is shown."""
+        raise NotImplementedError
 
     def item_names(self) -> Sequence[str]:
         """Give the names of the items, as the spec lists them."""
@@ -101,10 +109,6 @@ class ChartBase(QWidget):
         """Give the items in the order in which the arrow keys visit them."""
         raise NotImplementedError
 
-    def to_frame(self) -> list[list[str | float]]:
-        """Give the data as rows, the heads first, in full precision."""
-        raise NotImplementedError
-
     def reset_view(self) -> None:
         """Show everything again."""
         raise NotImplementedError
@@ -120,6 +124,11 @@ class ChartBase(QWidget):
     def fit_margins(self) -> None:
         """Give the texts around the plot the room they need."""
         raise NotImplementedError
+
+    def answer_double_click(self, place: QPointF) -> None:
+        """Show everything again, unless a subclass has a use for the place."""
+        del place
+        self.reset_view()
 
     def hover_text(self, place: QPointF) -> str:
         """Give a read-out for a place on the canvas that has no item near it."""
@@ -166,10 +175,11 @@ class ChartBase(QWidget):
         self.readout.hide()
         if tokens is not own:
             self.recolour(tokens)
-        painter = QPainter(picture)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        self.parts.draw(painter, tokens)
-        painter.end()
+        with self.parts.plot_in_front():
+            painter = QPainter(picture)
+            painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+            self.parts.draw(painter, tokens)
+            painter.end()
         if tokens is not own:
             self.recolour(own)
         return picture
@@ -203,6 +213,7 @@ class ChartBase(QWidget):
             self.readout.setText(self.readout_at(self._current))
             self.readout.adjustSize()
         self.mark_items()
+        self.spec_shown.emit()
 
     def recolour(self, tokens: Roles) -> None:
         """Take the colours of a scheme."""
@@ -225,6 +236,9 @@ class ChartBase(QWidget):
     def after_zoom(self) -> None:
         """Follow a new view; the ticks may need another margin."""
         self.fit_margins()
+
+    def _on_canvas_double_clicked(self, place: QPointF) -> None:
+        self.answer_double_click(place)
 
     def _on_view_range_changed(self) -> None:
         self.after_zoom()

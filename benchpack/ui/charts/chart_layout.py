@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from contextlib import contextmanager
+
 import pyqtgraph as pg
-from PySide6.QtCore import QPointF, QRectF, QSize, Qt
+from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter
 from PySide6.QtWidgets import (
     QGraphicsScene,
@@ -19,23 +22,13 @@ from PySide6.QtWidgets import (
 )
 
 from benchpack.report.chart_specs import ChartSpec
-from benchpack.ui.assets import icon
 from benchpack.ui.charts.plot import Canvas, Plot
+from benchpack.ui.charts.tool_button import tool_button
 from benchpack.ui.palette import Roles
 from benchpack.ui.theme import SPACE_AROUND, SPACE_BETWEEN, font, set_text_role
 from benchpack.ui.widgets.steady import Steady
 
 _WRAP = int(Qt.TextFlag.TextWordWrap)
-
-
-def _tool_button(name: str, icon_name: str, parent: QWidget) -> QToolButton:
-    button = QToolButton(parent)
-    button.setAutoRaise(True)
-    button.setIcon(icon(icon_name, "second"))
-    button.setIconSize(QSize(16, 16))
-    button.setToolTip(name)
-    button.setAccessibleName(name)
-    return button
 
 
 class ChartLayout:
@@ -53,8 +46,8 @@ class ChartLayout:
         self.note.setWordWrap(True)
         self.note.setTextFormat(Qt.TextFormat.PlainText)
         set_text_role(self.note, "note")
-        self.reset_button = _tool_button("Reset view", "reset", owner)
-        self.menu_button = _tool_button("Copy or save this chart", "more", owner)
+        self.reset_button = tool_button("Reset view", "reset", owner)
+        self.menu_button = tool_button("Copy or save this chart", "more", owner)
         self.menu_button.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
         self.plot = Plot(view)
         self.canvas = Canvas(self.plot, parent=owner)
@@ -66,6 +59,8 @@ class ChartLayout:
         self.empty_label = QLabel(owner)
         self.empty_button = QPushButton(owner)
         self._stack = QStackedWidget(owner)
+        self._head, self._beside = QHBoxLayout(), QHBoxLayout()
+        self._in_front = 0
         self._arrange(owner)
 
     def _arrange(self, owner: QWidget) -> None:
@@ -79,14 +74,15 @@ class ChartLayout:
         middle.addWidget(self.empty_button, 0, Qt.AlignmentFlag.AlignHCenter)
         middle.addStretch()
         drawn = QWidget(owner)
-        beside = QHBoxLayout(drawn)
+        beside = self._beside
+        drawn.setLayout(beside)
         beside.setContentsMargins(0, 0, 0, 0)
         beside.setSpacing(0)
         beside.addWidget(self.canvas)
         beside.addWidget(self.scroll_bar)
         self._stack.addWidget(drawn)
         self._stack.addWidget(empty)
-        head = QHBoxLayout()
+        head = self._head
         head.setSpacing(0)
         top = Qt.AlignmentFlag.AlignTop
         head.addWidget(Steady(self.title, parent=owner), 1)
@@ -120,7 +116,38 @@ class ChartLayout:
             self.empty_button.setVisible(bool(spec.empty_action_text))
         self.reset_button.setVisible(not empty)
         self.menu_button.setVisible(not empty)
-        self._stack.setCurrentIndex(1 if empty else 0)
+        self._stack.setCurrentIndex(1 if empty else self._in_front)
+
+    def add_button(self, button: QWidget) -> None:
+        """Put a button into the head, before the others."""
+        top = Qt.AlignmentFlag.AlignTop
+        self._head.insertWidget(self._head.indexOf(self.reset_button), button, 0, top)
+
+    def add_view(self, view: QWidget) -> None:
+        """Keep another view of the same data, for `show_view`."""
+        self._stack.addWidget(view)
+
+    def show_view(self, view: QWidget | None) -> None:
+        """Show a view that was added in place of the plot; None shows the plot."""
+        self._in_front = 0 if view is None else self._stack.indexOf(view)
+        if not self.is_empty:
+            self._stack.setCurrentIndex(self._in_front)
+
+    @contextmanager
+    def plot_in_front(self) -> Iterator[None]:
+        """Lay out the plot where another view hides it, for as long as it is drawn."""
+        shown = self._stack.currentIndex()
+        if shown <= 1:
+            yield
+            return
+        self._stack.setUpdatesEnabled(False)
+        self._stack.setCurrentIndex(0)
+        self._beside.activate()
+        try:
+            yield
+        finally:
+            self._stack.setCurrentIndex(shown)
+            self._stack.setUpdatesEnabled(True)
 
     @property
     def is_empty(self) -> bool:

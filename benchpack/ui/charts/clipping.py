@@ -72,3 +72,41 @@ def cut_places(x: FloatArray, *, low: float, high: float) -> FloatArray:
         return np.empty(0)
     inner = x[(x > first) & (x < last)]
     return np.concatenate(([first], inner, [last]))
+
+
+def cut_segments(
+    points: FloatArray, *, x: tuple[float, float], y: tuple[float, float]
+) -> FloatArray:
+    """Cut a line of any course at the edges of a rectangle.
+
+    The clipping of Liang and Barsky, all segments at once.
+
+    Parameters
+    ----------
+    points : FloatArray
+        The line (k, 2); a place of nan parts it.
+    x, y : tuple of float
+        Lower and upper edge of the rectangle.
+
+    Returns
+    -------
+    FloatArray
+        The pieces inside (m, 2, 2): begin and end, each as x and y.
+    """
+    begin, step = points[:-1], np.diff(points, axis=0)
+    known = np.isfinite(begin).all(axis=1) & np.isfinite(step).all(axis=1)
+    begin, step = begin[known], step[known]
+    first, last = np.zeros(len(begin)), np.ones(len(begin))
+    for axis, (low, high) in enumerate((x, y)):
+        at, by = begin[:, axis], step[:, axis]
+        still = by == 0
+        safe = np.where(still, 1.0, by)
+        ends = np.stack(((low - at) / safe, (high - at) / safe))
+        inside = (at >= low) & (at <= high)
+        enters = np.where(still, np.where(inside, 0.0, np.inf), ends.min(axis=0))
+        leaves = np.where(still, 1.0, ends.max(axis=0))
+        first, last = np.maximum(first, enters), np.minimum(last, leaves)
+    kept = first < last
+    begin, step = begin[kept], step[kept]
+    cut = [begin + step * share[kept, None] for share in (first, last)]
+    return np.stack(cut, axis=1)

@@ -7,16 +7,19 @@ from collections.abc import Sequence
 import numpy as np
 from PySide6.QtCore import QEvent, QPoint, QPointF, QSize, Qt, Signal
 from PySide6.QtGui import (
+    QContextMenuEvent,
     QFocusEvent,
     QKeyEvent,
     QMouseEvent,
     QPainter,
     QPaintEvent,
     QPicture,
+    QResizeEvent,
 )
-from PySide6.QtWidgets import QSizePolicy, QWidget
+from PySide6.QtWidgets import QSizePolicy, QToolButton, QWidget
 
 from benchpack.report.chart_specs import ClosureSpec
+from benchpack.ui.charts.chart_actions import ChartActions
 from benchpack.ui.charts.closure_drawing import (
     bar_rect,
     draw_closure,
@@ -25,8 +28,9 @@ from benchpack.ui.charts.closure_drawing import (
 )
 from benchpack.ui.charts.ink import line_pen
 from benchpack.ui.charts.readout import Readout
+from benchpack.ui.charts.tool_button import tool_button
 from benchpack.ui.palette import Roles
-from benchpack.ui.theme import RADIUS, theme
+from benchpack.ui.theme import RADIUS, SPACE_INSIDE, theme
 
 _LEAST_WIDTH = 200
 
@@ -40,10 +44,13 @@ class ClosureBar(QWidget):
         Name of the segment that was clicked, or chosen with Enter.
     explain_requested(str)
         F1: the key of the figure that the bar shows.
+    said(str)
+        A remark for the status line, for instance where a picture was saved.
     """
 
     picked = Signal(str)
     explain_requested = Signal(str)
+    said = Signal(str)
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -58,6 +65,11 @@ class ClosureBar(QWidget):
         self.tokens = theme().roles
         self.readout = Readout(self)
         self.readout.recolour(self.tokens)
+        self.actions_of_chart = ChartActions(self, reset=None)
+        self.menu_button = tool_button("Copy or save this bar", "more", self)
+        self.menu_button.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
+        self.menu_button.setMenu(self.actions_of_chart.menu)
+        self.menu_button.hide()
         theme().theme_changed.connect(self._on_theme_changed)
 
     @property
@@ -78,6 +90,7 @@ class ClosureBar(QWidget):
     def show_spec(self, spec: ClosureSpec) -> None:
         """Show other masses."""
         self._spec = spec
+        self.menu_button.setVisible(not spec.is_empty)
         self._leave()
         self.setAccessibleDescription(self.text_summary())
         self.update()
@@ -86,6 +99,10 @@ class ClosureBar(QWidget):
         """Mark a segment as selected; "" marks none."""
         self._selected = name
         self.update()
+
+    def title_text(self) -> str:
+        """Give what stands beside the sign, as the title of a picture."""
+        return self._spec.title or self._spec.verdict_text
 
     def item_names(self) -> Sequence[str]:
         """Give the names of the segments."""
@@ -109,13 +126,6 @@ class ClosureBar(QWidget):
         if spec.pack_mass > 0:
             text += f", {100 * mass / spec.pack_mass:.0f} % of the pack"
         return text
-
-    def to_frame(self) -> list[list[str | float]]:
-        """Give segment and mass as rows."""
-        rows: list[list[str | float]] = [["subsystem", "mass"]]
-        pairs = zip(self._spec.names, self._spec.masses.tolist(), strict=True)
-        rows += [[name, mass] for name, mass in pairs]
-        return rows
 
     def segment_centre(self, index: int) -> QPointF:
         """Give the middle of a segment in the widget's pixels."""
@@ -190,6 +200,18 @@ class ClosureBar(QWidget):
         if index >= 0 and event.button() == Qt.MouseButton.LeftButton:
             self.picked.emit(self._spec.names[index])
 
+    def contextMenuEvent(self, event: QContextMenuEvent) -> None:
+        """Show our own menu."""
+        if not self._spec.is_empty:
+            self.actions_of_chart.menu.popup(event.globalPos())
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Keep the button at the right end of the words."""
+        super().resizeEvent(event)
+        self.menu_button.adjustSize()
+        right = round(bar_rect(self.width()).right())
+        self.menu_button.move(right - self.menu_button.width(), 2)
+
     def leaveEvent(self, event: QEvent) -> None:
         """Hide the read-out."""
         self._leave()
@@ -217,6 +239,8 @@ class ClosureBar(QWidget):
             self.picked.emit(self._spec.names[self._current])
         elif key == Qt.Key.Key_F1:
             self.explain_requested.emit(self._spec.explain_key)
+        elif event.matches(self.actions_of_chart.copy_keys):
+            self.actions_of_chart.copy_data()
         else:
             super().keyPressEvent(event)
 
@@ -228,7 +252,12 @@ class ClosureBar(QWidget):
         chosen = names.index(self._selected) if self._selected in names else -1
         marked = self._current if self._current >= 0 else chosen
         draw_closure(
-            painter, self._spec, self.tokens, width=self.width(), marked=marked
+            painter,
+            self._spec,
+            self.tokens,
+            width=self.width(),
+            marked=marked,
+            free=self.menu_button.width() + SPACE_INSIDE,
         )
         if self._focus_ring:
             painter.setRenderHint(QPainter.RenderHint.Antialiasing)

@@ -48,7 +48,13 @@ def segments(spec: ClosureSpec, bar: QRectF) -> list[QRectF]:
 
 
 def draw_closure(
-    painter: QPainter, spec: ClosureSpec, tokens: Roles, *, width: int, marked: int
+    painter: QPainter,
+    spec: ClosureSpec,
+    tokens: Roles,
+    *,
+    width: int,
+    marked: int,
+    free: int = 0,
 ) -> None:
     """Draw sign, words, segments, the pack's mass and the names that fit.
 
@@ -64,6 +70,8 @@ def draw_closure(
         Width in pixels.
     marked : int
         Segment to outline, -1 for none.
+    free : int
+        Pixels at the right end of the words that are left to a button.
     """
     bar = bar_rect(width)
     painter.setFont(font("note"))
@@ -71,7 +79,7 @@ def draw_closure(
         painter.setPen(QColor(tokens.second))
         painter.drawText(bar.adjusted(0, -_WORDS, 0, _WORDS), LEFT, spec.empty_sentence)
         return
-    _draw_words(painter, spec, tokens, bar)
+    _draw_words(painter, spec, tokens, bar.adjusted(0, 0, -free, 0))
     boxes = segments(spec, bar)
     for index, box in enumerate(boxes):
         ink = mix(tokens.peer, tokens.panel, share=_SHADES[index % 2])

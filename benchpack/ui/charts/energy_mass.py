@@ -182,14 +182,6 @@ class EnergyMassChart(Chart):
         known = np.flatnonzero(np.isfinite(spec.energy) & np.isfinite(spec.mass))
         return known[np.argsort(spec.energy[known], kind="stable")]
 
-    def to_frame(self) -> list[list[str | float]]:
-        """Give pack, energy and mass as rows."""
-        spec = self._spec
-        rows: list[list[str | float]] = [["pack", spec.x_label, spec.y_label]]
-        pairs = zip(spec.names, spec.energy.tolist(), spec.mass.tolist(), strict=True)
-        rows += [[name, energy, mass] for name, energy, mass in pairs]
-        return rows
-
 
 def _padded(values: FloatArray) -> tuple[float, float]:
     low, high = float(np.nanmin(values)), float(np.nanmax(values))

@@ -9,16 +9,15 @@ from numpy.typing import NDArray
 from PySide6.QtCore import QPointF
 from PySide6.QtWidgets import QWidget
 
-from benchpack.report.chart_specs import FanSpec, FloatArray
+from benchpack.report.chart_specs import FanSpec
 from benchpack.ui.charts.chart import Chart
 from benchpack.ui.charts.fan_overlay import FanBand, FanMarks
 from benchpack.ui.charts.overlay import plot_area
-from benchpack.ui.charts.ticks import nice_step
+from benchpack.ui.charts.ticks import rounded_range
 from benchpack.ui.charts.view import ZoomView, shows_range
 from benchpack.ui.palette import Roles
 
 _REACH = 12.0
-_STEPS = 5
 
 
 class FanChart(Chart):
@@ -67,9 +66,9 @@ class FanChart(Chart):
             marks.append((spec.target.saved, spec.target.value))
         across = np.array([one for one, _ in marks] + [0.0])
         upwards = np.array([one for _, one in marks] + [0.0])
-        x = spec.saved_range or _rounded(np.concatenate((spec.saved, across)))
+        x = spec.saved_range or rounded_range(np.concatenate((spec.saved, across)))
         lines = np.concatenate((spec.low, spec.likely, spec.high, upwards))
-        y = spec.value_range or _rounded(lines)
+        y = spec.value_range or rounded_range(lines)
         return (*x, *y)
 
     def reset_view(self) -> None:
@@ -159,22 +158,3 @@ class FanChart(Chart):
         """Give the points by rising mass saved."""
         saved = [self._place_of(index)[0] for index in range(len(self._names))]
         return np.argsort(np.array(saved), kind="stable")
-
-    def to_frame(self) -> list[list[str | float]]:
-        """Give the lines as rows."""
-        spec = self._spec
-        unit = spec.y_label
-        rows: list[list[str | float]] = [
-            [spec.x_label, f"low: {unit}", f"likely: {unit}", f"high: {unit}"]
-        ]
-        lines = (spec.saved, spec.low, spec.likely, spec.high)
-        rows += [list(row) for row in zip(*(x.tolist() for x in lines), strict=True)]
-        return rows
-
-
-def _rounded(values: FloatArray) -> tuple[float, float]:
-    """Widen a range to round ends, so that small changes do not move it."""
-    low, high = float(np.nanmin(values)), float(np.nanmax(values))
-    step = nice_step(high - low, most=_STEPS)
-    first, last = np.floor(low / step + 1e-9), np.ceil(high / step - 1e-9)
-    return float(first * step), float(max(last, first + 1) * step)

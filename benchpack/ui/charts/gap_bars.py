@@ -152,20 +152,6 @@ class GapBarsChart(RowChart):
         """Give the peers from the top row down."""
         return self._order
 
-    def to_frame(self) -> list[list[str | float]]:
-        """Give peer, gap and u as rows, sorted as shown."""
-        spec = self._spec
-        head: list[str | float] = ["pack", spec.axis_label]
-        if spec.uncertainty is not None:
-            head.append("u")
-        rows = [head]
-        for index in self._order.tolist():
-            row: list[str | float] = [spec.names[index], float(spec.gap[index])]
-            if spec.uncertainty is not None:
-                row.append(float(spec.uncertainty[index]))
-            rows.append(row)
-        return rows
-
 
 def _falls(values: FloatArray) -> bool:
     """Whether values are sorted from the greatest down, nan last."""

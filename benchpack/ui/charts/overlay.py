@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -17,6 +19,7 @@ from benchpack.ui.palette import Roles
 from benchpack.ui.theme import font, theme
 
 _MOST_TICKS = 7
+_BETWEEN_NAMES = 10.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,15 +125,31 @@ class Frame(Overlay):
         self.x_label = ""
         self.y_label = ""
         self.decimal_mark = "."
+        self.x_names: Sequence[str] = ()
+        self.x_most = math.inf
         self.has_y_ticks = True
         self.zero_x = False
         self.zero_y = False
 
     def x_ticks(self, area: PlotArea) -> tuple[FloatArray, list[str]]:
         """Give the ticks across and their texts, few enough not to touch."""
+        if self.x_names:
+            return self._named_ticks(area)
         most = min(_MOST_TICKS, max(3, int(area.rect.width() // 64)))
-        values, step = ticks(area.x_low, area.x_high, most=most)
+        values, step = ticks(area.x_low, min(area.x_high, self.x_most), most=most)
         return values, tick_texts(values, step=step, decimal_mark=self.decimal_mark)
+
+    def _named_ticks(self, area: PlotArea) -> tuple[FloatArray, list[str]]:
+        """Give the names at 0, 1, 2 that are in view, as many as have room."""
+        first = max(0, math.ceil(area.x_low))
+        last = min(len(self.x_names) - 1, math.floor(area.x_high))
+        used = font("note")
+        widest = max((text_size(one, used).width() for one in self.x_names), default=0)
+        room = area.rect.width() / max(area.x_high - area.x_low, 1e-9)
+        every = max(1, math.ceil((widest + _BETWEEN_NAMES) / max(room, 1.0)))
+        places = range(first + -first % every, last + 1, every)
+        names = [self.x_names[place] for place in places]
+        return np.array(places, dtype=np.float64), names
 
     def y_ticks(self, area: PlotArea) -> tuple[FloatArray, list[str]]:
         """Give the ticks upwards and their texts."""
@@ -170,8 +189,9 @@ class Frame(Overlay):
         rect = area.rect
         height = painter.fontMetrics().height()
         for x, text in zip(area.x(values).tolist(), texts, strict=True):
-            painter.setPen(line_pen(self.tokens.hairline))
-            painter.drawLine(QLineF(x, rect.top(), x, rect.bottom()))
+            if not self.x_names:
+                painter.setPen(line_pen(self.tokens.hairline))
+                painter.drawLine(QLineF(x, rect.top(), x, rect.bottom()))
             painter.setPen(QColor(self.tokens.second))
             box = QRectF(x - 60, rect.bottom() + 4, 120, height)
             painter.drawText(box, MIDDLE, text)

@@ -10,6 +10,7 @@ from PySide6.QtGui import QBrush, QColor, QPainter, QPolygonF
 from PySide6.QtWidgets import QWidget
 
 from benchpack.report.chart_specs import ParetoSpec, no_values
+from benchpack.report.chart_text import share_text
 from benchpack.ui.charts.ink import RIGHT, line_pen, text_size
 from benchpack.ui.charts.overlay import PlotArea, plot_area
 from benchpack.ui.charts.plot import Plot
@@ -143,22 +144,6 @@ class ParetoRows(RowOverlay):
             painter.drawText(box, RIGHT, share_text(float(self.running[row])))
 
 
-def share_text(share: float) -> str:
-    """Write a share in whole per cent; only nothing is 0 % and only all is 100 %.
-
-    Parameters
-    ----------
-    share : float
-        From 0 to 1.
-    """
-    percent = round(100 * share)
-    if percent == 100 and share < 1 - 1e-9:
-        return "> 99 %"
-    if percent == 0 and share > 0:
-        return "< 1 %"
-    return f"{percent} %"
-
-
 class ParetoChart(RowChart):
     """Bars of groups with the running share of all that has been named so far.
 
@@ -236,14 +221,3 @@ class ParetoChart(RowChart):
             lines.append(f"{share_text(running)} down to here")
         lines += filter(None, spec.details[index : index + 1])
         return "\n".join(lines)
-
-    def to_frame(self) -> list[list[str | float]]:
-        """Give group, value, what of it stays, and running share as rows."""
-        spec = self._spec
-        rows: list[list[str | float]] = [
-            ["group", spec.axis_label, "has to stay", "running share"]
-        ]
-        columns = (spec.values, spec.staying, spec.running)
-        listed = (column.tolist() for column in columns)
-        rows += [list(row) for row in zip(spec.names, *listed, strict=True)]
-        return rows

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pyqtgraph as pg
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import QPointF, Qt, Signal
 from PySide6.QtGui import QColor, QMouseEvent
 from PySide6.QtWidgets import QGraphicsGridLayout, QWidget
 
@@ -50,11 +50,11 @@ class Canvas(pg.GraphicsView):  # type: ignore[misc]  # pyqtgraph is untyped
 
     Signals
     -------
-    double_clicked()
-        A double click with the left button.
+    double_clicked(QPointF)
+        A double click with the left button, and where.
     """
 
-    double_clicked = Signal()
+    double_clicked = Signal(QPointF)
 
     def __init__(self, plot: Plot, *, parent: QWidget) -> None:
         super().__init__(parent, background=QColor(theme().roles.panel))
@@ -74,5 +74,5 @@ class Canvas(pg.GraphicsView):  # type: ignore[misc]  # pyqtgraph is untyped
     def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
         """Tell of it; the scene would take it for a press."""
         if event.button() == Qt.MouseButton.LeftButton:
-            self.double_clicked.emit()
+            self.double_clicked.emit(event.position())
         event.accept()

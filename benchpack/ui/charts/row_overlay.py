@@ -87,6 +87,10 @@ class RowOverlay(Overlay):
         widths = (text_size(self.format_value(one), used).width() for one in extremes)
         return max(widths) + 2 * _GAP
 
+    def figure_text(self, row: int) -> str:
+        """Write the figure at the end of a row's bar."""
+        return self.format_value(float(self.value[row]))
+
     def rows_in_view(self, area: PlotArea) -> range:
         """Give the rows whose middle is in view."""
         first = max(0, int(np.ceil(area.y_low - 0.5)))
@@ -208,7 +212,7 @@ class RowOverlay(Overlay):
         middle: float,
     ) -> None:
         metrics = self._metrics
-        text = self.format_value(float(self.value[row]))
+        text = self.figure_text(row)
         width, height = metrics.horizontalAdvance(text), metrics.height()
         left = reach[0] - _GAP - width if self._at_left[row] else reach[1] + _GAP
         left = max(area.rect.left() + 2, min(left, area.rect.right() - width))

@@ -100,13 +100,3 @@ class SwingsChart(RowChart):
         ]
         lines += filter(None, spec.details[index : index + 1])
         return "\n".join(lines)
-
-    def to_frame(self) -> list[list[str | float]]:
-        """Give input and both ends as rows."""
-        spec = self._spec
-        rows: list[list[str | float]] = [
-            ["input", f"at low, {spec.axis_label}", f"at high, {spec.axis_label}"]
-        ]
-        ends = zip(spec.names, spec.at_low.tolist(), spec.at_high.tolist(), strict=True)
-        rows += [[name, low, high] for name, low, high in ends]
-        return rows

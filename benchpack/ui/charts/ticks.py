@@ -55,6 +55,27 @@ def ticks(low: float, high: float, *, most: int) -> tuple[FloatArray, float]:
     return np.arange(first, last + 1, dtype=np.float64) * step, step
 
 
+def rounded_range(values: FloatArray, *, most: int = 5) -> tuple[float, float]:
+    """Widen the range of some values to round ends, so that small changes keep it.
+
+    Parameters
+    ----------
+    values : FloatArray
+        The values (n,), at least one of them known.
+    most : int
+        As for `nice_step`.
+
+    Returns
+    -------
+    tuple
+        Lower and upper end, the upper the greater.
+    """
+    low, high = float(np.nanmin(values)), float(np.nanmax(values))
+    step = nice_step(high - low, most=most)
+    first, last = np.floor(low / step + 1e-9), np.ceil(high / step - 1e-9)
+    return float(first * step), float(max(last, first + 1) * step)
+
+
 def tick_texts(
     values: FloatArray, *, step: float, decimal_mark: str = "."
 ) -> list[str]:

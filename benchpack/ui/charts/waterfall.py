@@ -104,14 +104,22 @@ class WaterfallRows(RowOverlay):
 
 
 class WaterfallChart(RowChart):
-    """Steps from the top down that add up to the sum at the bottom."""
+    """Steps from the top down that add up to the sum at the bottom.
+
+    Parameters
+    ----------
+    kind : str
+        What the chart is, for the screen reader.
+    """
 
     margin_top = 24
     rows: WaterfallRows
 
-    def __init__(self, parent: QWidget | None = None) -> None:
+    def __init__(
+        self, parent: QWidget | None = None, *, kind: str = "Gap step by step"
+    ) -> None:
         self._spec = WaterfallSpec()
-        super().__init__("Gap step by step", parent=parent)
+        super().__init__(kind, parent=parent)
 
     def make_rows(self) -> WaterfallRows:
         """Give the overlay of the bars."""
@@ -173,11 +181,3 @@ class WaterfallChart(RowChart):
         if spec.kinds[index] != "sum":
             text += f"\n{spec.format_full(total)} so far"
         return text
-
-    def to_frame(self) -> list[list[str | float]]:
-        """Give step, kind and value as rows."""
-        spec = self._spec
-        rows: list[list[str | float]] = [["step", "kind", spec.axis_label]]
-        steps = zip(spec.names, spec.kinds, spec.values.tolist(), strict=True)
-        rows += [[name, kind, value] for name, kind, value in steps]
-        return rows

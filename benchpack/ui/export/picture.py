@@ -19,7 +19,8 @@ from PySide6.QtWidgets import QWidget
 from benchpack.errors import BenchpackError
 from benchpack.ui.palette import Roles, Scheme, roles
 
-MOST_SCALE = 4
+SCALES = (1, 2, 3, 4)
+_DOTS_PER_METRE = 96 / 0.0254
 _MATRIX = re.compile(r'transform="matrix\(([^)]*)\)"')
 _STROKE = re.compile(r'stroke-width="([^"]*)"')
 _FIXED = 'vector-effect="non-scaling-stroke"'
@@ -36,6 +37,26 @@ class PictureSource(Protocol):
     def size(self) -> QSize:
         """Give the size on screen."""
         ...
+
+
+def picture_size(source: PictureSource | QWidget, *, scale: int) -> QSize:
+    """Give the pixels of a picture.
+
+    Parameters
+    ----------
+    source : PictureSource or QWidget
+        A chart or any widget.
+    scale : int
+        Pixels of the picture per pixel of the layout.
+
+    Raises
+    ------
+    BenchpackError
+        The scale is not 1, 2, 3 or 4.
+    """
+    if scale not in SCALES:
+        raise BenchpackError(f"a picture is drawn at scale 1 to 4, not {scale}")
+    return source.size() * scale
 
 
 def image_of(
@@ -62,9 +83,8 @@ def image_of(
     BenchpackError
         The scale is not 1, 2, 3 or 4.
     """
-    if not 1 <= scale <= MOST_SCALE:
-        raise BenchpackError(f"a picture is drawn at scale 1 to 4, not {scale}")
-    image = QImage(source.size() * scale, QImage.Format.Format_ARGB32_Premultiplied)
+    size = picture_size(source, scale=scale)
+    image = QImage(size, QImage.Format.Format_ARGB32_Premultiplied)
     image.fill(Qt.GlobalColor.transparent)
     if isinstance(source, PictureSource):
         picture = source.record_picture(roles(scheme))
@@ -77,6 +97,9 @@ def image_of(
         image.setDevicePixelRatio(scale)
         source.render(image)
         image.setDevicePixelRatio(1.0)
+    # Documents put the picture in at the size it has on screen, however fine it is.
+    image.setDotsPerMeterX(round(scale * _DOTS_PER_METRE))
+    image.setDotsPerMeterY(round(scale * _DOTS_PER_METRE))
     return image
 
 

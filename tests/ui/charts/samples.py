@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
+from benchpack.report.change_charts import SwingsSpec
 from benchpack.report.chart_specs import (
     ClosureSpec,
     EnergyMassSpec,
@@ -14,6 +15,13 @@ from benchpack.report.chart_specs import (
     ParetoSpec,
     TrendBand,
     WaterfallSpec,
+)
+from benchpack.report.chart_text import share_text
+from benchpack.report.worth_specs import (
+    ProgrammeSpec,
+    SetsSpec,
+    SharesSpec,
+    WorthMapSpec,
 )
 
 NAMES = ("Avocet 81", "Dunlin 74", "Knot 62", "Curlew 95", "Ruff 88", "Stint 70")
@@ -34,7 +42,11 @@ def watt_hours(value: float) -> str:
 
 
 def euros(value: float) -> str:
-    return f"{value:.0f} EUR"
+    return f"{value:.0f} EUR".replace("-", "−")
+
+
+def worths(value: float) -> str:
+    return f"{value:.2f} EUR/kg"
 
 
 def energy_mass() -> EnergyMassSpec:
@@ -125,4 +137,82 @@ def pareto() -> ParetoSpec:
         details=("2 rows", "3 rows", "1 row", "1 row", "1 row"),
         role="subject",
         format_full=kilograms,
+    )
+
+
+def programme() -> ProgrammeSpec:
+    likely = np.array([-120.0, 40.0, 60.0, 80.0, 80.0, 60.0])
+    return ProgrammeSpec(
+        title="Paid back in 2.4 years; worth 168 EUR over the programme",
+        note="Present value at 6 % a year.",
+        explain_key="programme",
+        years=("start", "year 1", "year 2", "year 3", "year 4", "year 5"),
+        low=np.array([-140.0, 20.0, 30.0, 45.0, 45.0, 30.0]),
+        likely=likely,
+        high=np.array([-100.0, 60.0, 90.0, 115.0, 115.0, 90.0]),
+        cumulative=np.cumsum(likely),
+        payback=2.25,
+        payback_text="paid back in 2.3 years",
+        format_value=euros,
+        format_full=euros,
+    )
+
+
+def worth_map() -> WorthMapSpec:
+    x, y = np.linspace(1.0, 6.0, 11), np.linspace(0.0, 1.0, 6)
+    across, up = np.meshgrid(x, y)
+    return WorthMapSpec(
+        title="A gain from 2.50 EUR/kg at half the saving captured",
+        explain_key="map",
+        x=x,
+        y=y,
+        values=20.0 * across * up - 25.0,
+        break_even=(np.stack((x, 1.25 / x), axis=1),),
+        here=(3.0, 0.5),
+        x_label="Worth [EUR/kg]",
+        y_label="Share captured [1]",
+        format_x=worths,
+        format_y=share_text,
+        format_value=euros,
+        format_full=euros,
+    )
+
+
+def shares() -> SharesSpec:
+    return SharesSpec(
+        title="62 % of the variance: worth per kilogram",
+        explain_key="net worth",
+        names=("lid: release", "worth per kilogram", "tray: mass"),
+        first=np.array([0.21, 0.55, 0.01]),
+        total=np.array([0.3, 0.62, 0.012]),
+        first_error=np.array([0.02, 0.03, 0.01]),
+        total_error=np.array([0.03, 0.04, np.nan]),
+        details=("84 % release", "", ""),
+    )
+
+
+def sets() -> SetsSpec:
+    return SetsSpec(
+        title="A gain under 2 of 3 sets",
+        explain_key="value likely",
+        names=("ours", "as the customer counts", "worst case"),
+        low=np.array([20.0, -10.0, -60.0]),
+        likely=np.array([34.0, 12.0, -22.0]),
+        high=np.array([68.0, 30.0, -5.0]),
+        in_use="ours",
+        format_value=euros,
+        format_full=euros,
+    )
+
+
+def swings() -> SwingsSpec:
+    return SwingsSpec(
+        title="62 % of the variance: worth per kilogram",
+        explain_key="proposal net worth",
+        names=("worth per kilogram", "lid: release"),
+        at_low=np.array([-30.0, -12.0]),
+        at_high=np.array([44.0, 8.0]),
+        axis_label="Change [EUR]",
+        format_value=euros,
+        format_full=euros,
     )

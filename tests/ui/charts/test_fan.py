@@ -7,6 +7,7 @@ import pytest
 from PySide6.QtCore import QCoreApplication, QPointF
 from pytestqt.qtbot import QtBot
 
+from benchpack.report.chart_rows import chart_rows
 from benchpack.ui.charts.fan import FanChart
 from benchpack.ui.charts.overlay import plot_area
 from tests.ui.charts import samples
@@ -74,6 +75,6 @@ def test_a_target_outside_the_view_is_not_drawn(chart: FanChart) -> None:
 
 
 def test_the_frame_holds_the_lines(chart: FanChart) -> None:
-    rows = chart.to_frame()
+    rows = chart_rows(chart.spec)
     assert len(rows) == 42
     assert rows[-1] == [40.0, 80.0, 120.0, 240.0]

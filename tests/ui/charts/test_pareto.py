@@ -10,8 +10,9 @@ from PySide6.QtCore import QCoreApplication, QPoint
 from PySide6.QtGui import QColor
 from pytestqt.qtbot import QtBot
 
+from benchpack.report.chart_text import share_text
 from benchpack.ui.charts.overlay import plot_area
-from benchpack.ui.charts.pareto import ParetoChart, share_text
+from benchpack.ui.charts.pareto import ParetoChart
 from tests.ui.charts import samples
 
 

@@ -9,15 +9,20 @@ from typing import Any
 import pytest
 from PySide6.QtCore import QCoreApplication
 from PySide6.QtGui import QGuiApplication, QImage
-from PySide6.QtWidgets import QApplication, QLabel
+from PySide6.QtWidgets import QApplication, QFileDialog, QLabel
 from pytestqt.qtbot import QtBot
 
 from benchpack.errors import BenchpackError
+from benchpack.ui.charts.chart_or_table import ChartOrTable
 from benchpack.ui.charts.closure_bar import ClosureBar
 from benchpack.ui.charts.energy_mass import EnergyMassChart
 from benchpack.ui.charts.fan import FanChart
 from benchpack.ui.charts.gap_bars import GapBarsChart
+from benchpack.ui.charts.programme import ProgrammeChart
+from benchpack.ui.charts.sets import SetsChart
+from benchpack.ui.charts.shares import SharesChart
 from benchpack.ui.charts.waterfall import WaterfallChart
+from benchpack.ui.charts.worth_map import WorthMapChart
 from benchpack.ui.export.picture import (
     copy_picture,
     image_of,
@@ -34,6 +39,10 @@ KINDS: dict[str, tuple[Callable[[], Any], Callable[[], Any], str]] = {
     "waterfall": (WaterfallChart, samples.waterfall, "Energy share"),
     "fan": (FanChart, samples.fan, "25.0 kg"),
     "closure": (ClosureBar, samples.closure, "cells"),
+    "programme": (ProgrammeChart, samples.programme, "paid back in 2.3 years"),
+    "worth map": (WorthMapChart, samples.worth_map, "break-even"),
+    "shares": (SharesChart, samples.shares, "with others"),
+    "sets": (SetsChart, samples.sets, "ours, in use"),
 }
 WIDTH, HEIGHT = 600, 400
 
@@ -59,7 +68,7 @@ def colours(image: QImage) -> set[int]:
     }
 
 
-@pytest.mark.parametrize("scale", [1, 4])
+@pytest.mark.parametrize("scale", [1, 2, 3, 4])
 def test_png_has_its_size_and_is_not_blank(
     chart_and_word: tuple[Any, str], tmp_path: Path, scale: int
 ) -> None:
@@ -72,6 +81,7 @@ def test_png_has_its_size_and_is_not_blank(
         scale * chart.height(),
     )
     assert len(colours(image)) > 10
+    assert image.dotsPerMeterX() == pytest.approx(scale * 96 / 0.0254, abs=1)
 
 
 def test_texts_and_symbols_grow_with_the_scale(
@@ -189,9 +199,70 @@ def test_saving_by_the_menu_follows_the_ending(qtbot: QtBot, tmp_path: Path) -> 
     chart.resize(WIDTH, HEIGHT)
     chart.show_spec(samples.fan())
     chart.actions_of_chart.save(tmp_path / "fan.svg")
-    chart.actions_of_chart.save(tmp_path / "fan.png")
+    chart.actions_of_chart.save(tmp_path / "fan.png", scale=3)
     assert (tmp_path / "fan.svg").read_text(encoding="utf-8").startswith("<?xml")
     assert QImage(str(tmp_path / "fan.png")).width() == 3 * WIDTH
+
+
+@pytest.mark.parametrize("make", [ClosureBar, FanChart])
+def test_a_scale_is_chosen_in_the_menu(
+    qtbot: QtBot,
+    tmp_path: Path,
+    monkeypatch: pytest.MonkeyPatch,
+    make: Callable[[], Any],
+) -> None:
+    chart = make()
+    qtbot.addWidget(chart)
+    chart.resize(WIDTH, HEIGHT)
+    chart.show_spec(samples.closure() if make is ClosureBar else samples.fan())
+    offered: list[str] = []
+
+    def answer(*asked: object) -> tuple[str, str]:
+        offered.append(str(asked[2]))
+        return str(tmp_path / "picture 0.5"), ""
+
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", answer)
+    with qtbot.waitSignal(chart.said) as heard:
+        chart.actions_of_chart.scales.actions()[3].trigger()
+    assert heard.args == ["Saved picture 0.5.png"]
+    assert offered == [f"{chart.accessibleName()}.png"]
+    image = QImage(str(tmp_path / "picture 0.5.png"))
+    assert (image.width(), image.height()) == (4 * chart.width(), 4 * chart.height())
+
+
+def test_a_picture_shows_the_chart_behind_its_table(qtbot: QtBot) -> None:
+    chart = FanChart()
+    both = ChartOrTable(chart)
+    qtbot.addWidget(both)
+    both.resize(WIDTH, HEIGHT)
+    chart.show_spec(samples.fan())
+    both.show()
+    QCoreApplication.processEvents()
+    drawn = image_of(chart, scale=1)
+    both.show_view("table")
+    both.resize(WIDTH + 80, HEIGHT)
+    both.resize(WIDTH, HEIGHT)
+    QCoreApplication.processEvents()
+    assert image_of(chart, scale=1) == drawn
+    assert both.table.isVisible()
+
+
+def test_a_map_is_a_picture_in_a_drawing(qtbot: QtBot, tmp_path: Path) -> None:
+    chart = WorthMapChart()
+    qtbot.addWidget(chart)
+    chart.resize(WIDTH, HEIGHT)
+    chart.show_spec(samples.worth_map())
+    chart.show()
+    QCoreApplication.processEvents()
+    chart.view.setRange(xRange=(2, 4), yRange=(0.2, 0.6), padding=0)
+    path = tmp_path / "map.svg"
+    render_svg(chart, path)
+    root = ET.fromstring(path.read_text(encoding="utf-8"))
+    images = [one for one in root.iter() if one.tag.endswith("}image")]
+    assert len(images) == 2  # the area and the scale
+    for one in images:
+        begin, size = float(one.get("x", 0)), float(one.get("width", 0))
+        assert 0 < begin < begin + size < WIDTH
 
 
 def test_a_zoomed_drawing_ends_at_the_edges(qtbot: QtBot, tmp_path: Path) -> None:

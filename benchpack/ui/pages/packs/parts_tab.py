@@ -49,6 +49,7 @@ class PartsTab(QWidget):
         self.tree = PartsTree(self.model, self)
         self.bar = ClosureBar(self)
         self.bar.setAccessibleName("Closure")
+        self.bar.said.connect(workspace.notifier.say)
         self.sentence = QLabel()
         self.sentence.setWordWrap(True)
         set_text_role(self.sentence, "note")
