@@ -103,6 +103,8 @@ def _font(role: TextRole) -> QFont:
     made = QFont(_family(), points)
     made.setWeight(weight)
     made.setFeature(QFont.Tag("tnum"), 0 if role == "figure" else 1)
+    # Glyphs that depend on their neighbours stand for no character in a PDF.
+    made.setFeature(QFont.Tag("calt"), 0)
     # Hinted advances of figures differ by fractions of a pixel.
     made.setHintingPreference(QFont.HintingPreference.PreferNoHinting)
     return made
