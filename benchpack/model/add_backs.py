@@ -12,6 +12,10 @@ _LIST = "usual add-back of a polymer enclosure"
 _PRICE = "price from memory"
 
 
+HEAT_PLATE = "heat plate"
+"""Name of the plate whose wall the heat path sizes."""
+
+
 class Per(StrEnum):
     """What the mass of an add-back goes by."""
 
@@ -119,7 +123,7 @@ ADD_BACKS: tuple[AddBack, ...] = (
         covered_by=("mount ring", "mounting frame"),
     ),
     AddBack(
-        "heat plate",
+        HEAT_PLATE,
         Per.AREA,
         Range(2.7, 5.4, 8.1),
         Range(6.0, 8.0, 11.0),
@@ -127,8 +131,8 @@ ADD_BACKS: tuple[AddBack, ...] = (
         "A polymer in the heat path needs a plate that spreads the heat.",
         pack_mass_kg=Range(4.3, 8.6, 13.0),
         covered_by=("heat plate", "spreading plate", "heat-spreading plate"),
-        source="1, 2 and 3 mm of aluminium over the area, 2.7 kg per m2 and mm; to be "
-        f"sized by the heat path check; {_PRICE}",
+        source="1, 2 and 3 mm of aluminium over the area, 2.7 kg per m2 and mm, where "
+        f"the heat path does not size it; {_PRICE}",
         mark="derived",
     ),
     AddBack(

@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 
 from benchpack.model.study import Study
 from benchpack.report.candidates_text import checks_text
 from benchpack.report.display import number_style
 from benchpack.results.candidate_record import Candidate, Candidates
+from benchpack.results.closure import Grade
 from benchpack.units.formatting import UNKNOWN, format_mass, format_number
 
 _SMALL_KG = 2.0
@@ -21,6 +24,8 @@ class CandidateColumn:
 
     Parameters
     ----------
+    key : str
+        What it is, in whatever unit.
     head : str
         Its head, with the unit in brackets.
     help_text : str
@@ -29,6 +34,7 @@ class CandidateColumn:
         True where it is set to the right.
     """
 
+    key: str
     head: str
     help_text: str
     is_number: bool = True
@@ -49,31 +55,84 @@ def candidate_columns(
     unit, money = study.mass_unit, compared.currency
     under = next((r.deflection_kind for r in compared.rows if r.deflection_kind), "")
     columns = [
-        CandidateColumn("material", "Name of the material.", is_number=False),
-        CandidateColumn(f"mass [{unit}]", "At equal function, by design values."),
-        CandidateColumn(f"less today's [{unit}]", "Below zero it saves."),
+        CandidateColumn("name", "material", "Name of the material.", is_number=False),
         CandidateColumn(
-            f"data sheet [{unit}]", "Mass without knock-downs for heat and long load."
+            "mass", f"mass [{unit}]", "At equal function, by design values."
         ),
-        CandidateColumn("wall [mm]", "Wall of that mass."),
-        CandidateColumn("least wall [mm]", "From which on it can be made."),
-        CandidateColumn(f"material [{money}]", "Cost of the material in the part."),
-        CandidateColumn(f"less today's [{money}]", "Below zero it is cheaper."),
+        CandidateColumn("saved", f"less today's [{unit}]", "Below zero it saves."),
+        CandidateColumn(
+            "sheet",
+            f"data sheet [{unit}]",
+            "Mass without knock-downs for heat and long load.",
+        ),
+        CandidateColumn("wall", "wall [mm]", "Wall of that mass."),
+        CandidateColumn("least", "least wall [mm]", "From which on it can be made."),
+        CandidateColumn(
+            "cost", f"material [{money}]", "Cost of the material in the part."
+        ),
+        CandidateColumn(
+            "dearer", f"less today's [{money}]", "Below zero it is cheaper."
+        ),
     ]
     if under:
-        columns.append(CandidateColumn("deflection [mm]", f"Deflection {under}."))
+        columns.append(
+            CandidateColumn("deflection", "deflection [mm]", f"Deflection {under}.")
+        )
     if _has_heat(compared):
         columns.append(
             CandidateColumn(
-                "heat [K]", "Rise across the part at 2 kW/m², of its layer."
+                "heat", "heat [K]", "Rise across the part at 2 kW/m², of its layer."
             )
         )
     columns.append(
         CandidateColumn(
-            "checks", "Those that do not hold or want a look.", is_number=False
+            "checks",
+            "checks",
+            "Those that do not hold or want a look.",
+            is_number=False,
         )
     )
     return tuple(columns)
+
+
+_FIGURES = {
+    "mass": "mass_kg",
+    "saved": "mass_kg",
+    "sheet": "sheet_mass_kg",
+    "wall": "wall_mm",
+    "least": "minimum_wall_mm",
+    "cost": "cost",
+    "dearer": "cost",
+    "deflection": "deflection_mm",
+    "heat": "heat_k",
+}
+
+
+def candidate_order(rows: Sequence[Candidate], key: str) -> NDArray[np.float64]:
+    """Give what candidates are put in order by, NaN where it is not known.
+
+    Parameters
+    ----------
+    rows : sequence of Candidate
+        Candidates.
+    key : str
+        Key of a column: a figure of it, the place of a name in the alphabet, or for
+        the checks how many fail, then how many want a look.
+    """
+    if key == "name":
+        names = [row.name.casefold() for row in rows]
+        places = {name: place for place, name in enumerate(sorted(names))}
+        return np.array([places[name] for name in names], dtype=np.float64)
+    if key == "checks":
+        return np.array([_failing(row) for row in rows], dtype=np.float64)
+    figures = [getattr(row, _FIGURES[key]) for row in rows]
+    return np.array(figures, dtype=np.float64)
+
+
+def _failing(row: Candidate) -> float:
+    if not row.checks:
+        return np.nan
+    return 1000.0 * row.count(Grade.FAIL) + row.count(Grade.LOOK)
 
 
 def candidate_cells(

@@ -246,7 +246,36 @@ def add_back_text(back: AddedBack, display: Display) -> str:
     elif back.add_back.per is Per.AREA and back.amount > 0:
         area = format_number(back.amount, 2, style=display.style)
         per = f" over {labelled(area, 'm2')}"
-    return f"{key} for {parts}: {mass}{per}. {back.add_back.rule}"
+    words = " ".join(filter(None, (back.add_back.rule, sized_text(back, display))))
+    return f"{key} for {parts}: {mass}{per}. {words}"
+
+
+def sized_text(back: AddedBack, display: Display) -> str:
+    """Say what a plate was sized with, empty for other add-backs.
+
+    Parameters
+    ----------
+    back : AddedBack
+        An add-back of a change.
+    display : Display
+        How numbers are shown.
+    """
+    if back.plate is None:
+        return ""
+
+    def number(value: float, decimals: int = 0) -> str:
+        return format_number(value, decimals, style=display.style)
+
+    case = back.plate.case
+    low, likely, high = (number(wall, 1) for wall in back.plate.wall_mm.ends)
+    apart = labelled(number(2 * case.half_pitch_mm), "mm")
+    rise = labelled(number(case.allowed_rise_k), "K")
+    flux = labelled(number(case.flux_w_m2 / 1000), "kW/m²")
+    wall = labelled(likely, "mm")
+    return (
+        f"Sized by its heat path: {wall} ({low} to {high}) of aluminium keep within "
+        f"{rise} midway between coolant lines {apart} apart at {flux}."
+    )
 
 
 def duty_text(reopened: ReopenedDuty) -> str:

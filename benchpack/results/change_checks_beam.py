@@ -5,7 +5,11 @@ from __future__ import annotations
 import math
 
 from benchpack.model.part import Part
-from benchpack.results.change_checks_parts import PartChange, design_values
+from benchpack.results.change_checks_parts import (
+    PartChange,
+    design_values,
+    quotient,
+)
 from benchpack.results.change_checks_section import LOAD_N, Beam, beams_of
 from benchpack.results.change_checks_words import (
     PRACTICE,
@@ -50,7 +54,7 @@ def beam_check(made: PartChange, wording: Wording) -> Check | None:
     if beams is None or made.lead is None:
         return None
     today, then = beams
-    if math.isnan(today.deflection_mm) or math.isnan(then.deflection_mm):
+    if not (today.deflection_mm > 0 and then.deflection_mm > 0):
         words = "What its section bears is not known."
         remedy = record_words(_lacking(made, made.lead))
         return Check(BEAM, made.after.name, Grade.NONE, words, (), remedy)
@@ -58,11 +62,12 @@ def beam_check(made: PartChange, wording: Wording) -> Check | None:
 
 
 def _judged(made: PartChange, today: Beam, then: Beam, wording: Wording) -> Check:
-    stiffness = today.deflection_mm / then.deflection_mm
-    moment = (then.strength_mpa / then.stress_mpa) / (
-        today.strength_mpa / today.stress_mpa
+    stiffness = quotient(today.deflection_mm, then.deflection_mm)
+    moment = quotient(
+        quotient(then.strength_mpa, then.stress_mpa),
+        quotient(today.strength_mpa, today.stress_mpa),
     )
-    grown = then.side_mm / today.side_mm
+    grown = quotient(then.side_mm, today.side_mm)
     grade, remedy = Grade.GOOD, ""
     if min(stiffness, moment) < TOO_LITTLE:
         grade = Grade.FAIL
@@ -105,7 +110,7 @@ def _room(made: PartChange, today: Beam, then: Beam, wording: Wording) -> str:
         for size in (today.side_mm, today.wall_mm, then.side_mm, then.wall_mm)
     )
     said = f"Its section, taken as a hollow square of {side} with {wall}"
-    if abs(then.side_mm / today.side_mm - 1.0) < 0.005:
+    if abs(quotient(then.side_mm, today.side_mm) - 1.0) < 0.005:
         return f"{said}, stays."
     verb = "grows" if then.side_mm > today.side_mm else "shrinks"
     return f"{said}, {verb} to {new_side} with {new_wall} of {made.after.material}."

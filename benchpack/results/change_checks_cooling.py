@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from benchpack.model.add_backs import HEAT_PLATE
 from benchpack.model.change import ChangeKind
 from benchpack.model.part import Part
 from benchpack.results.change_checks_heat import HeatCase, HeatPath
@@ -11,7 +12,6 @@ from benchpack.results.change_checks_layers import (
     added_plate,
     layer_of,
     layers_of,
-    own_filler,
     path_of,
 )
 from benchpack.results.change_checks_parts import PartChange
@@ -32,6 +32,8 @@ from benchpack.results.change_checks_words import (
 from benchpack.results.check import Check
 from benchpack.results.closure import Grade
 from benchpack.results.figure import Input
+from benchpack.results.heat_layers import own_filler
+from benchpack.results.ledger_record import AddedBack
 from benchpack.results.seal_words import millimetres
 from benchpack.results.wording import Wording
 
@@ -99,7 +101,8 @@ def _judged(made: PartChange, lead: Part, proposed: Proposed, case: HeatCase) ->
     elif path.added_k > LITTLE_K:
         grade = Grade.LOOK if path.added_k <= MUCH_K else Grade.FAIL
         said.append(_plate(path, case, wording))
-        remedy = "Add the plate, or bring the coolant to the cells' side."
+        added_back, remedy = _in_the_sum(made, proposed)
+        said += filter(None, (added_back,))
     return Check(HEAT_PATH, name, grade, " ".join(said), figures, remedy)
 
 
@@ -129,6 +132,22 @@ def _plate(path: HeatPath, case: HeatCase, wording: Wording) -> str:
         f"coolant lines {apart} apart from {thick} on{mass}; twice the distance takes "
         "four times that."
     )
+
+
+def _in_the_sum(made: PartChange, proposed: Proposed) -> tuple[str, str]:
+    """Say whether the plate is among the add-backs, and what to do."""
+    own = made.change.name
+    backs = (b for b in proposed.ledger.add_backs if b.change == own)
+    back: AddedBack | None = next(
+        (b for b in backs if b.add_back.key == HEAT_PLATE), None
+    )
+    if back is not None and back.waived:
+        said = f"The heat plate is taken out of the sum: {back.waived.rstrip('.')}."
+        return said, "Put it back, or bring the coolant to the cells' side."
+    if back is not None and back.is_counted:
+        said = "The proposal has it in the sum as an add-back."
+        return said, "Add it as a part, or bring the coolant to the cells' side."
+    return "", "Add the plate, or bring the coolant to the cells' side."
 
 
 def _lacking(made: PartChange, after: tuple[float, float]) -> list[str]:

@@ -103,19 +103,10 @@ def _length(part: Part) -> float:
 
 def _frame(made: PartChange, proposed: Proposed) -> Frame | None:
     """Give the metal part that it is held on: the one of most screws, or outside."""
-    parts = {folded(part.name): part for part in proposed.parts}
     own = folded(made.after.name)
-    facts = [
-        one
-        for one in proposed.inventory.facts
-        if own in (folded(one.joint.joins), folded(one.joint.to))
-    ]
-    facts.sort(key=_most_first)
+    facts = sorted(proposed.joints_at(own), key=_most_first)
     for name, thread in (*_held_by(facts, own), (folded(made.after.inside), "")):
-        part = parts.get(name)
-        material = (
-            None if part is None else proposed.materials.get(folded(part.material))
-        )
+        part, material = proposed.parts_by_name.get(name), proposed.material_of(name)
         if part is not None and material is not None and is_metal(material):
             return Frame(part, material, thread)
     return None

@@ -5,6 +5,8 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+import numpy as np
+
 from benchpack.calc.heat import (
     film_resistance_m2k_w,
     least_plate_mm,
@@ -13,8 +15,14 @@ from benchpack.calc.heat import (
     spreading_rise_k,
     temperature_rise_k,
 )
+from benchpack.model.ranges import Range
 
 _RECALLED = "usual figure, from memory"
+LEAST_SHEET_MM = 0.8
+"""Aluminium sheet is rolled and handled from this wall on (from memory)."""
+_PLATE_SPREAD = (0.5, 1.0, 1.5)
+"""A sized plate at its ends: flux and distance of the lines are usual figures, and the
+wall goes with the square of the distance (working range, no source)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -129,6 +137,53 @@ def heat_path(
         plate_mm=plate_mm,
         plate_kg=float(plate_kg),
     )
+
+
+@dataclass(frozen=True, slots=True)
+class SizedPlate:
+    """A plate that spreads the heat, as thick as the heat path asks for.
+
+    Parameters
+    ----------
+    wall_mm : Range
+        Its wall; likely is the least that keeps within the allowed rise.
+    mass_kg : Range
+        Its mass over the area.
+    case : HeatCase
+        What it is sized with.
+    """
+
+    wall_mm: Range
+    mass_kg: Range
+    case: HeatCase
+
+
+def sized_plate(case: HeatCase, area_m2: float) -> SizedPlate:
+    """Size a plate that spreads the heat over an area.
+
+    Parameters
+    ----------
+    case : HeatCase
+        Heat flux, distance of the coolant lines, allowed rise, aluminium.
+    area_m2 : float
+        Area that the cells stand on, above 0.
+
+    Returns
+    -------
+    SizedPlate
+        No end of it is thinner than sheet.
+    """
+    least_mm = least_plate_mm(
+        case.flux_w_m2,
+        half_pitch_mm=case.half_pitch_mm,
+        allowed_rise_k=case.allowed_rise_k,
+        conductivity_w_mk=case.plate_w_mk,
+    )
+    walls = np.maximum(LEAST_SHEET_MM, least_mm * np.array(_PLATE_SPREAD))
+    masses = plate_mass_kg(
+        walls, area_m2=area_m2, density_kg_m3=case.plate_density_kg_m3
+    )
+    return SizedPlate(Range(*walls.tolist()), Range(*masses.tolist()), case)
 
 
 def spread_k(case: HeatCase, wall_mm: float, conductivity_w_mk: float) -> float:

@@ -40,16 +40,10 @@ def joining_checks(made: PartChange, proposed: Proposed) -> Iterator[Check]:
     if made.new is None or not made.becomes_other:
         return
     own = folded(made.after.name)
-    materials = {
-        folded(part.name): proposed.materials.get(folded(part.material))
-        for part in proposed.parts
-    }
-    for facts in proposed.inventory.facts:
+    for facts in proposed.joints_at(own):
         ends = (folded(facts.joint.joins), folded(facts.joint.to))
-        if own not in ends:
-            continue
         other = ends[1] if ends[0] == own else ends[0]
-        found = _judged(facts, made.new, materials.get(other))
+        found = _judged(facts, made.new, proposed.material_of(other))
         if found is not None:
             yield found
 

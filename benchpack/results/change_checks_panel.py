@@ -7,7 +7,11 @@ from collections.abc import Sequence
 
 from benchpack.model.material import Material
 from benchpack.model.part import Part
-from benchpack.results.change_checks_parts import PartChange, design_values
+from benchpack.results.change_checks_parts import (
+    PartChange,
+    design_values,
+    quotient,
+)
 from benchpack.results.change_checks_sag import (
     LoadCase,
     Panel,
@@ -81,7 +85,7 @@ def _judged(
 ) -> Check:
     (loads, sags), after = loaded, made.after
     (today, then), load = sags[0], loads[0]
-    times = then.deflection_mm / today.deflection_mm
+    times = quotient(then.deflection_mm, today.deflection_mm)
     strength = panels[1].strength_mpa
     words = [
         f"{load.name} presses {wall_words(after, wording)} in by {_sag(then, wording)}"

@@ -228,4 +228,15 @@ def flat_wall_mm(made: PartChange) -> float:
     if not area or not density:
         return math.nan
     plain_kg = made.after_kg / (1.0 + made.change.rib_allowance)
-    return 1000.0 * plain_kg / (density * area * made.after.count)
+    return quotient(1000.0 * plain_kg, density * area * made.after.count)
+
+
+def quotient(one: float, other: float) -> float:
+    """Give a quotient, NaN over nothing: sizes near zero vanish when multiplied.
+
+    Parameters
+    ----------
+    one, other : float
+        Any figures.
+    """
+    return one / other if other else math.nan

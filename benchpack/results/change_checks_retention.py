@@ -8,14 +8,11 @@ from collections.abc import Iterator
 from benchpack.model.change import Change
 from benchpack.model.families import FamilySort
 from benchpack.model.fastener_sizes import CLEARANCE_HOLES_MM
-from benchpack.model.part import Part
 from benchpack.results.change_checks_parts import PartChange, design_values
 from benchpack.results.change_checks_state import Proposed
 from benchpack.results.change_checks_words import amount, material_source
 from benchpack.results.check import Check
-from benchpack.results.clamp import clamp_check
 from benchpack.results.clamp_loads import ClampLoad
-from benchpack.results.clamp_plastics import PlasticParts
 from benchpack.results.clamp_words import forces
 from benchpack.results.closure import Grade
 from benchpack.results.figure import Input
@@ -52,22 +49,16 @@ def retention_checks(made: PartChange, proposed: Proposed) -> Iterator[Check]:
     # Of pieces moulded in it is the neighbour that the screws go through.
     if not is_polymer(proposed.materials.get(folded(made.after.material))):
         return
-    plastics = PlasticParts(proposed.library, proposed.inventory)
-    own = folded(made.after.name)
-    for facts in proposed.inventory.facts:
-        ends = (folded(facts.joint.joins), folded(facts.joint.to))
-        if own not in ends or facts.family is None or not facts.family.threaded:
+    clause = f"{made.after.name} is {made.after.material}"
+    for facts in proposed.joints_at(folded(made.after.name)):
+        if facts.family is None or not facts.family.threaded:
             continue
         if facts.family.sort is not FamilySort.SCREW:
             continue
-        squeezed = _squeezes(plastics, facts, made.after)
-        load = clamp_check(facts, proposed.study)
+        squeezed = clause in proposed.plastics.squeezed_by(facts)
+        found = proposed.clamp(facts)
+        load = found if isinstance(found, ClampLoad) else None
         yield _retention(made, facts, load, squeezed=squeezed, wording=proposed.wording)
-
-
-def _squeezes(plastics: PlasticParts, facts: JointFacts, part: Part) -> bool:
-    clause = f"{part.name} is {part.material}"
-    return clause in plastics.squeezed_by(facts)
 
 
 def _retention(

@@ -10,14 +10,19 @@ from benchpack.results.change_checks_state import Proposed
 from benchpack.results.check import Check
 from benchpack.results.closure import Grade
 from benchpack.results.figure import Input
-from benchpack.results.ledger_today import folded
-from benchpack.results.seal import least_clamp_n, seal_check
+from benchpack.results.seal import KIND, least_clamp_n, seal_check
 from benchpack.results.seal_lines import Holding, SealLine
-from benchpack.results.seal_words import millimetres, only_between_metals_words
+from benchpack.results.seal_words import (
+    millimetres,
+    only_between_metals_words,
+    thicker_mm,
+)
 
 _SAME = 1e-9
 _SEEN_MM = 0.5
 _AS_GOOD = 0.97
+_BEYOND = "No flange can be as soft as its figures make it."
+_CORRECT = "Check its thickness, its modulus and the length of the seal."
 
 
 def seal_line_checks(changed: Iterable[str], proposed: Proposed) -> Iterator[Check]:
@@ -37,25 +42,22 @@ def seal_line_checks(changed: Iterable[str], proposed: Proposed) -> Iterator[Che
         of seams and beads that are tight without screws.
     """
     names = frozenset(changed)
-    for line in proposed.lines:
-        if not names & _names_at(line):
+    for line, at in proposed.lines_at:
+        if names.isdisjoint(at):
             continue
         if line.holding is not Holding.CLAMPED and not only_between_metals_words(line):
+            continue
+        if line.governing.modulus_mpa == 0 or math.isinf(thicker_mm(line)):
+            yield Check(KIND, line.name, Grade.NONE, _BEYOND, (), _CORRECT)
             continue
         least = least_clamp_n(line, proposed.study)
         found = seal_check(line, least_clamp_n=least, wording=proposed.wording)
         yield _against_today(found, line, proposed)
 
 
-def _names_at(line: SealLine) -> frozenset[str]:
-    joints = (*line.joints, *line.clamps)
-    flanges = (flange.part for flange in line.flanges)
-    return frozenset(map(folded, (*flanges, *(one.joint.name for one in joints))))
-
-
 def _against_today(found: Check, line: SealLine, proposed: Proposed) -> Check:
     """Give a check with the pitch that is allowed today, where it is another."""
-    today = next((one for one in proposed.today.lines if one.name == line.name), None)
+    today = proposed.today.lines_by_name.get(line.name)
     if today is None or math.isnan(today.allowed_mm):
         return found
     figure = Input(

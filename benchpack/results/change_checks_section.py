@@ -10,7 +10,11 @@ from benchpack.calc.sections import Section, hollow_rectangle
 from benchpack.model.change import ChangeKind
 from benchpack.model.material import Material
 from benchpack.model.part import Part
-from benchpack.results.change_checks_parts import PartChange, design_values
+from benchpack.results.change_checks_parts import (
+    PartChange,
+    design_values,
+    quotient,
+)
 
 LOAD_N = 1000.0
 """Load spread evenly with which beams are compared (common practice, no source)."""
@@ -86,7 +90,7 @@ def section_of(part: Part, material: Material | None) -> tuple[float, float]:
     mass, length, wall = part.mass_each_kg, part.length_mm, part.thickness_mm
     if not mass or not length or not wall or not density:
         return math.nan, math.nan
-    area = mass * _MM2_PER_KG / (density * length)
+    area = quotient(mass * _MM2_PER_KG, density * length)
     if area <= 4.0 * wall**2:
         side = math.sqrt(area)
         return side, side / 2.0
@@ -127,7 +131,7 @@ def _grown(made: PartChange, today: Beam) -> Beam:
     )
     old = math.nan if made.old is None else made.old.density_kg_m3 or math.nan
     plain_kg = made.after_kg / (1.0 + made.change.rib_allowance)
-    area_ratio = plain_kg / made.before_kg * old / density
+    area_ratio = quotient(plain_kg, made.before_kg) * quotient(old, density)
     grown = math.sqrt(area_ratio) if area_ratio > 0 else math.nan
     side, wall = today.side_mm * grown, today.wall_mm * grown
     return Beam(

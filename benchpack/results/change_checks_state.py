@@ -13,7 +13,11 @@ from benchpack.model.material import Material
 from benchpack.model.part import Part
 from benchpack.model.study import Study
 from benchpack.results.change_checks_parts import PartChange, part_changes
+from benchpack.results.clamp import ClampLoad, Unknown, clamp_load
+from benchpack.results.clamp_nuts import NutKey, nut_key, tightening_of_nuts
+from benchpack.results.clamp_plastics import PlasticParts
 from benchpack.results.inventory import Inventory, inventory
+from benchpack.results.joint_facts import JointFacts
 from benchpack.results.ledger_record import Applied, Ledger
 from benchpack.results.ledger_today import folded
 from benchpack.results.seal_lines import SealLine, seal_lines
@@ -67,6 +71,25 @@ class Subject:
         """Its seal lines."""
         return seal_lines(self.library, self.inventory)
 
+    @cached_property
+    def lines_by_name(self) -> Mapping[str, SealLine]:
+        """Its seal lines by their names, of several of one name the first."""
+        return {line.name: line for line in reversed(self.lines)}
+
+    @cached_property
+    def _by_nut(self) -> Mapping[NutKey, str]:
+        return tightening_of_nuts(self.inventory.facts)
+
+    def clamp(self, facts: JointFacts) -> ClampLoad | Unknown | None:
+        """Give the clamp load of a screw as it or its nut is tightened.
+
+        Parameters
+        ----------
+        facts : JointFacts
+            One of its joints.
+        """
+        return _clamp(facts, self.study, self._by_nut)
+
 
 @dataclass(frozen=True)
 class Proposed:
@@ -114,6 +137,53 @@ class Proposed:
     def lines(self) -> tuple[SealLine, ...]:
         """The seal lines that the changes leave."""
         return seal_lines(self.library, self.inventory)
+
+    @cached_property
+    def lines_at(self) -> tuple[tuple[SealLine, frozenset[str]], ...]:
+        """The seal lines, each with the folded names of its flanges and joints."""
+        return tuple((line, _names_at(line)) for line in self.lines)
+
+    @cached_property
+    def parts_by_name(self) -> Mapping[str, Part]:
+        """The parts that the changes leave, by folded name."""
+        return {folded(part.name): part for part in self.parts}
+
+    @cached_property
+    def _joints_at(self) -> Mapping[str, tuple[JointFacts, ...]]:
+        found: dict[str, list[JointFacts]] = {}
+        for facts in self.inventory.facts:
+            ends = (folded(facts.joint.joins), folded(facts.joint.to))
+            for end in dict.fromkeys(ends):
+                found.setdefault(end, []).append(facts)
+        return {end: tuple(joints) for end, joints in found.items()}
+
+    def joints_at(self, part: str) -> tuple[JointFacts, ...]:
+        """Give the joints that the changes leave at a part, by its folded name."""
+        return self._joints_at.get(part, ())
+
+    def material_of(self, part: str) -> Material | None:
+        """Give the material of a part that the changes leave, by its folded name."""
+        found = self.parts_by_name.get(part)
+        return None if found is None else self.materials.get(folded(found.material))
+
+    @cached_property
+    def plastics(self) -> PlasticParts:
+        """The plastic parts that screws squeeze after the changes."""
+        return PlasticParts(self.library, self.inventory)
+
+    @cached_property
+    def _by_nut(self) -> Mapping[NutKey, str]:
+        return tightening_of_nuts(self.inventory.facts)
+
+    def clamp(self, facts: JointFacts) -> ClampLoad | Unknown | None:
+        """Give the clamp load of a screw as it or its nut is tightened after them.
+
+        Parameters
+        ----------
+        facts : JointFacts
+            One of the joints that the changes leave.
+        """
+        return _clamp(facts, self.study, self._by_nut)
 
     @cached_property
     def made(self) -> Mapping[str, tuple[PartChange, ...]]:
@@ -168,6 +238,18 @@ class Proposed:
     def applied(self, change: str) -> Applied | None:
         """Give what a change does, None where it does not count."""
         return self.ledger.applied_to(change)
+
+
+def _clamp(
+    facts: JointFacts, study: Study, by_nut: Mapping[NutKey, str]
+) -> ClampLoad | Unknown | None:
+    return clamp_load(facts, study, tightening=by_nut.get(nut_key(facts), ""))
+
+
+def _names_at(line: SealLine) -> frozenset[str]:
+    joints = (one.joint.name for one in (*line.joints, *line.clamps))
+    flanges = (flange.part for flange in line.flanges)
+    return frozenset(map(folded, (*flanges, *joints)))
 
 
 def _followed(name: str, became: Mapping[str, str]) -> str:

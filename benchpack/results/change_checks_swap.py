@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 
 from benchpack.model.change import Change, ChangeKind
-from benchpack.results.change_checks_state import Proposed
+from benchpack.results.change_checks_state import Proposed, Subject
 from benchpack.results.change_checks_words import capital
 from benchpack.results.check import Check
 from benchpack.results.clamp import KIND as CLAMP_LOAD
-from benchpack.results.clamp import Unknown, clamp_check, clamp_load
+from benchpack.results.clamp import Unknown
 from benchpack.results.clamp_loads import ClampLoad
 from benchpack.results.clamp_words import forces
 from benchpack.results.closure import Grade
@@ -43,11 +43,11 @@ def swap_checks(change: Change, proposed: Proposed) -> Iterator[Check]:
         return
     before = [item.facts for item in applied.before if item.facts is not None]
     after = [item.facts for item in applied.after if item.facts is not None]
-    today = _clamp(before, proposed)
+    today = _clamp(before, proposed.today)
     if not today or not after:
         return
     name, then = after[0].joint.name, _clamp(after, proposed)
-    unknown = clamp_load(after[0], proposed.study)
+    unknown = proposed.clamp(after[0])
     if then:
         yield _compared(name, today, then, proposed.wording)
     elif isinstance(unknown, Unknown):
@@ -75,9 +75,9 @@ class _Clamp:
         return f"{wording.number(self.count)} screws guarantee {each} each, {whole}"
 
 
-def _clamp(facts: Iterable[JointFacts], proposed: Proposed) -> _Clamp:
-    loads = ((one, clamp_check(one, proposed.study)) for one in facts)
-    return _Clamp([(one, load) for one, load in loads if load is not None])
+def _clamp(facts: list[JointFacts], pack: Subject | Proposed) -> _Clamp:
+    loads = ((one, pack.clamp(one)) for one in facts)
+    return _Clamp([(one, load) for one, load in loads if isinstance(load, ClampLoad)])
 
 
 def _compared(name: str, today: _Clamp, then: _Clamp, wording: Wording) -> Check:

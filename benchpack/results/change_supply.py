@@ -119,7 +119,9 @@ def break_even(extra_one_time: float, saved_per_pack: float, supply: Supply) -> 
     """
     if extra_one_time <= 0:
         return 0.0 if saved_per_pack >= 0 else math.inf
-    found = break_even_volume(
-        extra_one_time, saved_per_pack, years=supply.years, rate=supply.rate
-    )
+    # What saves next to nothing pays at an infinite volume, which is what it gives.
+    with np.errstate(over="ignore"):
+        found = break_even_volume(
+            extra_one_time, saved_per_pack, years=supply.years, rate=supply.rate
+        )
     return float(found)

@@ -6,6 +6,7 @@ import math
 from collections.abc import Callable, Iterable, Iterator
 
 from benchpack.model.ranges import Range
+from benchpack.results.change_checks_plate import case_figures
 from benchpack.results.change_cost import PartCost
 from benchpack.results.explained_worth import (
     GIVEN,
@@ -16,6 +17,7 @@ from benchpack.results.explained_worth import (
     ranged,
 )
 from benchpack.results.figure import Figure, Input
+from benchpack.results.ledger_record import AddedBack
 from benchpack.results.proposal import ProposalResults
 from benchpack.results.proposal_effect import Effect
 
@@ -155,8 +157,9 @@ def _add_back_cost(results: ProposalResults, effect: Effect) -> Figure:
                 f"{back.add_back.key}, mass",
                 back.mass_kg.likely,
                 "kg",
-                f"{back.add_back.source} ({back.add_back.mark})",
+                back.source,
             ),
+            *_sizing(back),
             Input(
                 f"{back.add_back.key}, price",
                 back.add_back.price_per_kg.likely,
@@ -177,6 +180,18 @@ def _add_back_cost(results: ProposalResults, effect: Effect) -> Figure:
         ),
         effect.add_back_cost,
     )
+
+
+def _sizing(back: AddedBack) -> Iterator[Input]:
+    """Give what a plate was sized with, nothing for other add-backs."""
+    if back.plate is None:
+        return
+    key, case = back.add_back.key, back.plate.case
+    wall = "q L^2 / (2 k dT), not under what can be rolled"
+    yield Input(f"{key}, wall", back.plate.wall_mm.likely, "mm", wall)
+    yield Input(f"{key}, area", back.amount, "m2", "parts")
+    yield from case_figures(case)
+    yield Input("k of the plate", case.plate_w_mk, "W/(m K)", case.source)
 
 
 _BUILDERS: dict[str, Callable[[ProposalResults, Effect], Figure]] = {

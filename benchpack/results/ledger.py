@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
-from benchpack.errors import Problem, Severity
+from benchpack.errors import DataError, Problem, Severity
 from benchpack.model.change import Change, ChangeKind
 from benchpack.model.change_needs import lacking
 from benchpack.model.library import Library
@@ -153,6 +153,9 @@ class _Run:
                 _DRAFTS[change.kind](draft)
         except RefusedError as error:
             self.refused.append((change, error))
+        except DataError as error:
+            # A part or joint as the change makes it has figures no record can hold.
+            self.refused.append((change, refusals.not_recordable(change, error)))
         else:
             self.applied[change.name] = self.stock.take(draft)
 

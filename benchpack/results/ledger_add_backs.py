@@ -4,13 +4,17 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
+from functools import cached_property
 
-from benchpack.model.add_backs import ADD_BACKS, AddBack, Per
+from benchpack.model.add_backs import ADD_BACKS, HEAT_PLATE, AddBack, Per
 from benchpack.model.boundary import Weighed
 from benchpack.model.part import Part
 from benchpack.model.ranges import Range
 from benchpack.model.touches import Touch
 from benchpack.model.words import Subsystem
+from benchpack.results.change_checks_heat import HeatCase, sized_plate
+from benchpack.results.heat_layers import Layers
 from benchpack.results.ledger_record import AddedBack, Applied, Ledger
 from benchpack.results.ledger_resizing import is_metal
 from benchpack.results.ledger_today import Today, folded
@@ -44,11 +48,13 @@ def add_backs_for(
     covered = {
         add_back.key: _covered_by(add_back, ledger, today) for add_back in ADD_BACKS
     }
+    plates = _Plates(today)
     found: list[AddedBack] = []
     carried: set[str] = set()
     sleeved: set[str] = set()
     for applied, turned in turnings:
-        for back in _of_change(applied, turned, covered, sleeved=sleeved):
+        for usual in _of_change(applied, turned, covered, sleeved=sleeved):
+            back = plates.sized(usual, turned)
             by_pack = back.add_back.per is Per.PACK or back.amount == 0
             if by_pack and back.add_back.key in carried:
                 continue
@@ -56,6 +62,32 @@ def add_backs_for(
                 carried.add(back.add_back.key)
             found.append(back)
     return tuple(found)
+
+
+class _Plates:
+    """Sizes the plates that spread heat, where parts lie beneath cells."""
+
+    def __init__(self, today: Today) -> None:
+        self._today = today
+
+    @cached_property
+    def _layers(self) -> Layers:
+        records = (item.record for item in self._today.parts.values())
+        parts = (record for record in records if isinstance(record, Part))
+        return Layers(parts, self._today.materials)
+
+    def sized(self, back: AddedBack, turned: Sequence[Turned]) -> AddedBack:
+        """Give a heat plate with the mass of its sized wall, where that is known."""
+        if back.add_back.key != HEAT_PLATE:
+            return back
+        meant = [one.part for one in turned if back.add_back.when in one.touches]
+        known = back.amount > 0 and all(
+            part.area_m2 and self._layers.beneath_cells(part) for part in meant
+        )
+        if not known:
+            return back
+        plate = sized_plate(HeatCase(), back.amount)
+        return replace(back, mass_kg=plate.mass_kg, plate=plate)
 
 
 def _of_change(

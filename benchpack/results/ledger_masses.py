@@ -23,7 +23,8 @@ from benchpack.results.ledger_resizing import (
 from benchpack.results.ledger_stock import Draft
 from benchpack.results.wording import listed
 
-_LARGEST_KG = 1e9
+_LARGEST_KG = 100_000.0
+"""What a piece may weigh at most, as its record says."""
 
 
 def computed(mass_kg: float) -> Range:
@@ -82,6 +83,7 @@ def new_masses(
     for item in items:
         try:
             found = _resized(draft, item, material)
+            scaled = _scaled(draft, item, found)
         except refusals.RefusedError:
             if overridden is None:
                 raise
@@ -91,18 +93,38 @@ def new_masses(
             masses.append(item.mass_kg)
             continue
         resized.append(replace(found, is_overridden=overridden is not None))
-        masses.append(_scaled(item, found))
+        masses.append(scaled)
     if overridden is not None:
         return shared_out(items, overridden), resized
     return masses, resized
 
 
-def _scaled(item: Item, found: Resized) -> Range:
+def _scaled(draft: Draft, item: Item, found: Resized) -> Range:
     """Give the computed mass; what was uncertain before stays so."""
-    wide = computed(found.after_kg)
     ratio = found.counted.mass_ratio
+    _check_mass(draft, item, found, item.mass_kg.high * ratio / item.pieces)
+    wide = computed(found.after_kg)
     low, _, high = item.mass_kg.scaled(ratio).ends
     return Range(min(wide.low, low), wide.likely, max(wide.high, high))
+
+
+def _check_mass(draft: Draft, item: Item, found: Resized, each_kg: float) -> None:
+    """Refuse what no piece can weigh, and what nobody can compute."""
+    weighs = found.after_kg > 0 or found.before_kg == 0
+    if weighs and each_kg <= _LARGEST_KG:
+        return
+    said = f"What {found.part} weighs in {found.new_material} cannot be computed."
+    if _LARGEST_KG < each_kg < math.inf:
+        said = (
+            f"{found.part} would weigh {each_kg:.3g} kg a piece in "
+            f"{found.new_material}, and more than {_LARGEST_KG:.0f} kg cannot be."
+        )
+    raise refusals.refused(
+        draft.change,
+        said,
+        "Check the values of both materials, or give its mass after the change.",
+        value=item.name,
+    )
 
 
 def _resized(draft: Draft, item: Item, material: str) -> Resized:
@@ -132,7 +154,7 @@ def _resized(draft: Draft, item: Item, material: str) -> Resized:
         design, sheet = resizing(old, new, sizing)
     except RequestError as error:
         raise refusals.refused(change, str(error), "Correct it.") from error
-    found = Resized(
+    return Resized(
         part=part.name,
         old_material=old.name,
         new_material=new.name,
@@ -145,14 +167,6 @@ def _resized(draft: Draft, item: Item, material: str) -> Resized:
             one.name for one in (old, new) if lacks_knock_down(one, governs)
         ),
     )
-    if not found.after_kg < _LARGEST_KG:
-        raise refusals.refused(
-            change,
-            f"What {part.name} weighs in {new.name} cannot be computed.",
-            "Check the values of both materials, or give its mass after the change.",
-            value=part.name,
-        )
-    return found
 
 
 def _materials(draft: Draft, part: Part, name: str) -> tuple[Material, Material]:

@@ -14,6 +14,7 @@ from benchpack.model.joint import Joint
 from benchpack.model.part import Part
 from benchpack.model.ranges import Range
 from benchpack.model.touches import Touch
+from benchpack.results.change_checks_heat import SizedPlate
 from benchpack.results.joint_facts import JointFacts
 from benchpack.results.ledger_resizing import Resized
 
@@ -175,6 +176,8 @@ class AddedBack:
         Why the person took it out of the sum, empty where it is in.
     covered_by : str
         Part that does the same already, empty where none does.
+    plate : SizedPlate or None
+        How its mass follows from the heat path, None where it is the usual one.
     """
 
     change: str
@@ -184,11 +187,25 @@ class AddedBack:
     parts: tuple[str, ...]
     waived: str = ""
     covered_by: str = ""
+    plate: SizedPlate | None = None
 
     @property
     def is_counted(self) -> bool:
         """True where it is in the sum."""
         return not self.waived and not self.covered_by
+
+    @property
+    def source(self) -> str:
+        """Where its mass comes from, with the mark."""
+        if self.plate is not None:
+            return "sized by the heat path, q L^2 / (2 k dT), over the area (derived)"
+        return f"{self.add_back.source} ({self.add_back.mark})"
+
+    @property
+    def rule(self) -> str:
+        """When it is needed, and whether the heat path sized it, as sentences."""
+        sized = "" if self.plate is None else " Its wall follows from the heat path."
+        return f"{self.add_back.rule}{sized}"
 
     def entry(self) -> LedgerEntry:
         """Give it as an entry of the ledger."""
@@ -200,7 +217,7 @@ class AddedBack:
             self.mass_kg,
             0,
             round(self.amount) if self.add_back.per is Per.BOLT else 1,
-            self.add_back.rule,
+            self.rule,
         )
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from benchpack.errors import Problem
+from benchpack.errors import DataError, Problem
 from benchpack.model.change import Change
 from benchpack.results.ledger_record import Item, ItemKind
 
@@ -53,6 +53,25 @@ def conflict(change: Change, what: str, remedy: str, *, value: str) -> RefusedEr
     """
     problem = Problem(what, remedy, record=change.name, value=value)
     return RefusedError(problem, is_conflict=True)
+
+
+def not_recordable(change: Change, error: DataError) -> RefusedError:
+    """Refuse a change whose part or joint has figures that no record can hold.
+
+    Parameters
+    ----------
+    change : Change
+        The change.
+    error : DataError
+        What the record said.
+    """
+    problem = error.problems[0]
+    return refused(
+        change,
+        f"{problem.record or 'What comes of it'} cannot be recorded so: {problem.what}",
+        "Check the masses and counts that it starts from, or give its mass.",
+        value=problem.record,
+    )
 
 
 def taken_away(change: Change, name: str, *, by: str, into: str) -> RefusedError:

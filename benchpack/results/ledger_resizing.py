@@ -144,16 +144,18 @@ def resizing(old: Material, new: Material, sizing: Sizing) -> tuple[Basis, Basis
     RequestError
         When no function is given, or one that nobody knows.
     """
-    found = substitute(
-        sizing.governs,
-        old=_both(old),
-        new=_both(new),
-        wall_mm=sizing.wall_mm,
-        minimum_wall_mm=_or_nan(new.minimum_wall_mm),
-        stiffness_shape=sizing.stiffness_shape,
-        strength_shape=sizing.strength_shape,
-        rib_allowance=sizing.rib_allowance,
-    )
+    # Absurd values give what is not finite, and what is not finite is refused.
+    with np.errstate(all="ignore"):
+        found = substitute(
+            sizing.governs,
+            old=_both(old),
+            new=_both(new),
+            wall_mm=sizing.wall_mm,
+            minimum_wall_mm=_or_nan(new.minimum_wall_mm),
+            stiffness_shape=sizing.stiffness_shape,
+            strength_shape=sizing.strength_shape,
+            rib_allowance=sizing.rib_allowance,
+        )
     design, sheet = (
         Basis(
             float(found.mass_ratio[place]),

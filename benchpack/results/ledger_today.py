@@ -6,6 +6,8 @@ import math
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
+import numpy as np
+
 from benchpack.calc.uncertainty import standard_uncertainty_from_tolerance
 from benchpack.model.joint import Joint
 from benchpack.model.library import Library
@@ -19,6 +21,9 @@ from benchpack.results.joint_facts import JointFacts
 from benchpack.results.ledger_record import NOTHING, Item
 from benchpack.results.seal_lines import seal_lines
 from benchpack.results.seal_rows import Holding
+
+_LARGEST_SHARE = 1e9
+"""An uncertainty beyond this times the mass is as good as unknown, but stays finite."""
 
 __all__ = ["Today", "folded", "joint_item", "today_of"]
 
@@ -148,7 +153,7 @@ def _part_item(part: Part) -> Item:
 def _part_u_rel(part: Part) -> float:
     if part.mass_tolerance_kg is not None and part.mass_each_kg:
         u_kg = float(standard_uncertainty_from_tolerance(part.mass_tolerance_kg))
-        return u_kg / part.mass_each_kg
+        return min(u_kg / part.mass_each_kg, _LARGEST_SHARE)
     return RELATIVE_UNCERTAINTY[part.known_by] or 0.0
 
 
@@ -164,7 +169,8 @@ def joint_item(facts: JointFacts, *, made_by: str = "") -> Item:
     """
     if math.isnan(facts.mass_kg):
         return Item(facts.joint, NOTHING, is_known=False, facts=facts, made_by=made_by)
-    u_rel = 0.0 if math.isnan(facts.mass_u_rel) else facts.mass_u_rel
+    u_rel = facts.mass_u_rel
+    u_rel = 0.0 if math.isnan(u_rel) else min(u_rel, _LARGEST_SHARE)
     mass = Range.exactly(facts.mass_kg)
     return Item(facts.joint, mass, u_rel, facts=facts, made_by=made_by)
 
@@ -209,7 +215,10 @@ def _inside(parts: Mapping[str, Item]) -> dict[str, tuple[str, ...]]:
 def _sealing(library: Library, stock: Inventory) -> dict[str, str]:
     """Give the line that each joint is or clamps; what is tight by itself as well."""
     found: dict[str, str] = {}
-    for line in seal_lines(library, stock):
+    # Only the names count here: absurd sizes are for the checks to speak of.
+    with np.errstate(all="ignore"):
+        lines = seal_lines(library, stock)
+    for line in lines:
         held = line.joints
         if line.holding is Holding.CLAMPED:
             held = (*held, *line.clamps)

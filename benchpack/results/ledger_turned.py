@@ -16,6 +16,9 @@ from benchpack.results.ledger_today import Today, ends_of, folded
 
 _SHELL_AREA_M2, _SHELL_LENGTH_MM = 0.05, 1000.0
 """From this size on a part of tray or lid is taken to enclose."""
+_PLATE_KG = 0.5
+"""From this mass on a cooling part of no recorded size is taken to be a plate (working
+range, no source)."""
 _METAL_ONLY = (FamilySort.WELD, FamilySort.FORMED)
 
 
@@ -126,7 +129,7 @@ class Turning:
             yield Touch.POLYMER_LID
         if floor:
             yield Touch.POLYMER_FLOOR
-        cools = part.subsystem is Subsystem.COOLING
+        cools = part.subsystem is Subsystem.COOLING and _is_plate(part)
         if cools or (floor and not self._has_metal_cooling()):
             yield Touch.POLYMER_HEAT_PATH
         if any(folded(joint.name) in self._sealing for joint in at):
@@ -140,6 +143,7 @@ class Turning:
         return any(
             isinstance(item.record, Part)
             and item.record.subsystem is Subsystem.COOLING
+            and (item.made_by or _is_plate(item.record))
             and self._is_metal(item.record)
             for item in self._ledger.parts.values()
         )
@@ -162,6 +166,13 @@ class Turning:
             and "carry" in folded(joint.record.role)
             for joint in at
         )
+
+
+def _is_plate(part: Part) -> bool:
+    """Say whether a cooling part spreads heat; ports, pipes and hoses do not."""
+    if part.area_m2 is not None:
+        return part.count * part.area_m2 >= _SHELL_AREA_M2
+    return part.length_mm is None and (part.mass_each_kg or 0.0) >= _PLATE_KG
 
 
 def _encloses(part: Part) -> bool:

@@ -16,6 +16,7 @@ from benchpack.results.proposal import ProposalResults, with_changes
 from benchpack.results.proposal_effect import Effect
 from benchpack.results.proposal_effects import effects_of
 
+_LEAST_MONEY = 1e-6
 _MAKERS = (ChangeKind.INTEGRATE, ChangeKind.ADD, ChangeKind.SWAP_JOINTS)
 
 
@@ -74,7 +75,7 @@ def suggest(
     possible = [name for name in field.names if name in field.alone]
     place = {name: i for i, name in enumerate(possible)}
     chosen = choose_changes(
-        [expected(field.alone[name]) for name in possible],
+        [_money(expected(field.alone[name])) for name in possible],
         [field.alone[name].tooling.likely for name in possible],
         budget=budget,
         conflicts=[(place[a], place[b]) for a, b in field.conflicts(possible)],
@@ -99,6 +100,11 @@ def expected(effect: Effect) -> float:
     """Give what a change is worth by its chance; validation is spent either way."""
     spent = effect.validation_per_pack.likely
     return effect.release_chance * (effect.net_worth.likely + spent) - spent
+
+
+def _money(worth: float) -> float:
+    """Give a worth that can be told from nothing; the solver scales by the largest."""
+    return worth if abs(worth) > _LEAST_MONEY else 0.0
 
 
 def _as_a_whole(results: ProposalResults, names: set[str]) -> ProposalResults:

@@ -219,12 +219,13 @@ def _lost_words(line: SealLine, wording: Wording) -> str:
 
 def _closer(line: SealLine, wording: Wording) -> str:
     count = float(least_joint_count(line.length_mm, line.allowed_mm))
+    hold = f"{wording.number(count)} screws hold {metres(line.length_mm, wording)}"
+    thicker = thicker_mm(line)
+    if not math.isfinite(thicker):
+        return f"{hold}."
     # A tenth less would not hold.
-    thickness = millimetres(math.ceil(10 * thicker_mm(line)) / 10, wording)
-    return (
-        f"{wording.number(count)} screws hold {metres(line.length_mm, wording)}, or "
-        f"{thickness} of {line.governing.material} at the present pitch."
-    )
+    thickness = millimetres(math.ceil(10 * thicker) / 10, wording)
+    return f"{hold}, or {thickness} of {line.governing.material} at the present pitch."
 
 
 def _load_words(

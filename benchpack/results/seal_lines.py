@@ -184,7 +184,12 @@ def _bare(
 
 
 def _computed(lines: list[SealLine]) -> tuple[SealLine, ...]:
-    """Compute the figures of all lines at once."""
+    """Compute the figures of all lines at once; absurd ones give infinity or NaN."""
+    with np.errstate(all="ignore"):
+        return _with_figures(lines)
+
+
+def _with_figures(lines: list[SealLine]) -> tuple[SealLine, ...]:
     stiffness = np.array(
         [[flange.stiffness_n_mm for flange in line.flanges] for line in lines]
     ).reshape(-1, 2)

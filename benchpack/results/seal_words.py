@@ -116,9 +116,9 @@ def only_between_metals_words(line: SealLine) -> str:
 
 
 def thicker_mm(line: SealLine) -> float:
-    """Give the thickness that holds the present pitch, all else kept, mm."""
+    """Give the thickness that holds the present pitch, all else kept, mm, or NaN."""
     flange, kind = line.governing, line.kind
-    if kind is None:
+    if kind is None or not flange.modulus_mpa > 0:
         return math.nan
     wanted = flange.stiffness_n_mm * line.loss_mm / kind.allowed_loss_mm
     own = max(wanted - flange.added_n_mm, 0.0)

@@ -49,11 +49,12 @@ def with_renamed_joints(library: Library, pack: str, joints: Names) -> Library:
     return _of_subject(library, pack, renamed) if joints else library
 
 
-def with_renamed_material(library: Library, old: str, new: str) -> Library:
-    """Give the library whose changes call a material by its new name."""
+def with_renamed_materials(library: Library, materials: Names) -> Library:
+    """Give the library whose changes call materials by their new names, all at once."""
 
     def renamed(change: Change) -> Change:
-        return replace(change, material=new) if change.material == old else change
+        new = materials.get(change.material)
+        return change if new is None else replace(change, material=new)
 
     return _mapped(library, library.changes, renamed)
 

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from benchpack.errors import Problem
 from benchpack.model.material import Material
-from benchpack.session.change_names import with_renamed_material
+from benchpack.session.change_names import with_renamed_materials
 from benchpack.session.state import State
 
 
@@ -61,9 +61,7 @@ def with_material_names(state: State, renamed: Mapping[str, str]) -> State:
     }
     if parts:
         library = replace(library, parts={**library.parts, **parts})
-    for old, new in renamed.items():
-        library = with_renamed_material(library, old, new)
-    return replace(state, library=library)
+    return replace(state, library=with_renamed_materials(library, renamed))
 
 
 def name_taken(name: str) -> Problem:

@@ -16,6 +16,7 @@ from benchpack.model.library import Library, by_pack
 from benchpack.model.part import Part
 from benchpack.model.ranges import Range
 from benchpack.model.words import Subsystem
+from benchpack.results.change_checks import proposal_checks
 from benchpack.results.inventory import inventory
 from benchpack.results.proposal import ProposalResults, proposal
 from benchpack.results.proposal_trials import simulate
@@ -156,6 +157,24 @@ def test_an_edit_costs_less_than_taking_the_inventory() -> None:
         f"{ours * 1e3:.0f} ms, {ours / bare:.2f} x the bare inventory"
     )
     assert ours <= 2.0 * bare
+
+
+def test_checks_cost_little_more_than_taking_the_inventory() -> None:
+    library = pack_of(300, 5_000, 50)
+    results = proposal(library, STUDY)
+
+    def check(_: int) -> None:
+        stock = results.today.inventory
+        found = proposal_checks(library, STUDY, results.ledger, inventory=stock)
+        assert len(found) == 50
+
+    ours = seconds(check)
+    bare = seconds(lambda _: inventory(library, STUDY, PACK), times=3)
+    print(
+        f"\n{len(results.checks)} checks of 50 changes, 300 parts and 5,000 joints: "
+        f"{ours * 1e3:.0f} ms, {ours / bare:.2f} x the bare inventory"
+    )
+    assert ours <= 6.0 * bare
 
 
 def test_trials_cost_what_the_bare_simulation_costs() -> None:

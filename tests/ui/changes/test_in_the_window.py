@@ -14,11 +14,13 @@ from PySide6.QtWidgets import (
 )
 from pytestqt.qtbot import QtBot
 
+from benchpack.model.change import ChangeKind
 from benchpack.ui.catalogue import PAGES
 from benchpack.ui.dialogs.explanation import ExplanationPanel
 from benchpack.ui.main_window import MainWindow
 from benchpack.ui.pages.changes.changes_model import SAVED
 from benchpack.ui.pages.changes.page import ChangesPage
+from benchpack.ui.pages.changes.subject_model import Selection
 from benchpack.ui.workspace import Workspace
 from tests.ui.changes.conftest import focused
 
@@ -88,6 +90,95 @@ def test_nothing_is_cut_in_a_narrow_window(window: MainWindow) -> None:
     inner = form.widget()
     assert inner is not None
     assert inner.width() <= form.viewport().width()
+
+
+def test_in_a_narrow_window_the_outcome_is_a_tab_below(window: MainWindow) -> None:
+    view = changes_page(window).view
+    assert view.is_narrow
+    assert view.panel.currentWidget() is view.panel.form
+    place = view.panel.indexOf(view.outcome)
+    chance = view.outcome.chance.figures["chance of the target"].text()
+    assert view.panel.tabText(place) == f"Outcome {chance}"
+    assert view.table.isVisible()
+    view.panel.setCurrentWidget(view.outcome)
+    QApplication.processEvents()
+    # It takes the whole height, and every step of the waterfall has its row.
+    assert not view.table.isVisible()
+    assert view.outcome.waterfall.isVisible()
+    assert view.panel.height() == view.upright.height()
+    view.panel.setCurrentWidget(view.panel.checks)
+    QApplication.processEvents()
+    assert view.table.isVisible()
+    assert view.table.viewport().height() >= 2.5 * view.table.rowHeight(0)
+
+
+def test_in_a_wide_window_the_outcome_stands_at_the_right(window: MainWindow) -> None:
+    view = changes_page(window).view
+    view.panel.setCurrentWidget(view.outcome)
+    window.resize(1400, 800)
+    QApplication.processEvents()
+    assert not view.is_narrow
+    assert view.panel.indexOf(view.outcome) == -1
+    assert view.splitter.indexOf(view.outcome) == 2
+    assert view.outcome.isVisible()
+    assert view.table.isVisible()
+    window.resize(1024, 700)
+    QApplication.processEvents()
+    assert view.splitter.count() == 2
+    assert view.table.isVisible()
+
+
+@pytest.mark.parametrize("width", [1024, 1400])
+def test_f6_goes_round_in_either_arrangement(window: MainWindow, width: int) -> None:
+    window.resize(width, 760)
+    view = changes_page(window).view
+    view.tree.setFocus()
+    seen = []
+    for _ in range(4):
+        QTest.keyClick(focused(), KEY.Key_F6)
+        stops = (view.outcome, view.panel, view.table, view.tree)
+        at = next(one for one in stops if one is focused() or holds(one, focused()))
+        seen.append(type(at).__name__)
+    assert seen == ["ChangesTable", "ChangePanel", "Outcome", "SubjectTree"]
+
+
+def holds(widget: QWidget, other: QWidget) -> bool:
+    return widget.isAncestorOf(other)
+
+
+@pytest.mark.parametrize(("width", "beside"), [(1024, True), (1600, False)])
+def test_several_checks_are_in_sight(
+    window: MainWindow, width: int, *, beside: bool
+) -> None:
+    window.resize(width, 700 if beside else 1100)
+    page = changes_page(window)
+    page.view.table.go_to("lid in polymer")
+    tab = page.view.panel.checks
+    page.view.panel.setCurrentWidget(tab)
+    QApplication.processEvents()
+    rows = tab.view.viewport().height() / tab.view.sizeHintForRow(0)
+    assert rows >= 2.9
+    assert (tab.detail.mapTo(tab, tab.detail.rect().topLeft()).x() > 100) == beside
+    assert tab.sentence.isVisible()
+
+
+def test_the_field_that_is_typed_in_stays_in_sight(window: MainWindow) -> None:
+    """What the change comes to is said above the fields, and pushes them down."""
+    page = changes_page(window)
+    page.view.tree.choose(Selection(("lid stiffener",)))
+    QTest.mouseClick(
+        page.kinds.buttons[ChangeKind.SUBSTITUTE], Qt.MouseButton.LeftButton
+    )
+    form = page.view.panel.form
+    editor = focused()
+    assert form.isAncestorOf(editor)
+    QTest.keyClicks(editor, "PP-LGF40")
+    QTest.keyClick(editor, KEY.Key_Return)
+    QApplication.processEvents()
+    field = focused()
+    assert form.isAncestorOf(field)
+    top = field.mapTo(form.viewport(), field.rect().topLeft()).y()
+    assert 0 <= top <= form.viewport().height() - field.height()
 
 
 def test_every_control_has_a_name(window: MainWindow) -> None:

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
@@ -150,6 +152,51 @@ def test_a_candidate_becomes_a_change(candidates: ChangesPage) -> None:
     assert made.parts == ("lid panel",)
     assert candidates.tabs.currentIndex() == 0
     assert candidates.view.table.current == made.name
+
+
+def click_on_head(page: ChangesPage, place: int) -> list[str]:
+    """Click on the head of a column, and give the names in their new order."""
+    heads = page.candidates.table.horizontalHeader()
+    page.candidates.table.scrollTo(page.candidates.table.model().index(0, place))
+    x = heads.sectionViewportPosition(place) + heads.sectionSize(place) // 2
+    point = QPoint(x, heads.height() // 2)
+    QTest.mouseClick(heads.viewport(), LEFT, pos=point)
+    return [row.name for row in page.candidates.table.candidates.rows]
+
+
+def test_a_click_on_a_head_sorts_and_the_part_as_it_is_stays_first(
+    candidates: ChangesPage,
+) -> None:
+    state = candidates.workspace.state
+    dense = replace(POLYMER, name="dense", density_kg_m3=1900.0, price_per_kg=1.0)
+    bare = replace(POLYMER, name="Bare", price_per_kg=None)
+    more = (*state.library.materials, dense, bare)
+    candidates.workspace.edit("more", lambda s: s.with_library(materials=more))
+    QApplication.processEvents()
+    table = candidates.candidates.table
+    model, heads = table.candidates, table.horizontalHeader()
+    today = STEEL.name
+    assert [row.name for row in model.rows] == [today, POLYMER.name, "Bare", "dense"]
+    table.go_to("dense")
+    name, cost = model.place_of("name"), model.place_of("cost")
+    assert click_on_head(candidates, name) == [today, "Bare", "dense", POLYMER.name]
+    assert click_on_head(candidates, name) == [today, POLYMER.name, "dense", "Bare"]
+    assert heads.isSortIndicatorShown()
+    assert heads.sortIndicatorOrder() is Qt.SortOrder.DescendingOrder
+    # What has no price comes last either way; the current one stays current.
+    assert click_on_head(candidates, cost) == [today, "dense", POLYMER.name, "Bare"]
+    assert click_on_head(candidates, cost) == [today, POLYMER.name, "dense", "Bare"]
+    assert table.current == "dense"
+    assert candidates.candidates.chart.selected == "dense"
+    # An edit keeps the order, a third click takes it back.
+    candidates.workspace.undo()
+    candidates.workspace.redo()
+    QApplication.processEvents()
+    assert [row.name for row in model.rows[1:]] == [POLYMER.name, "dense", "Bare"]
+    assert table.current == "dense"
+    click_on_head(candidates, cost)
+    assert [row.name for row in model.rows[1:]] == [POLYMER.name, "Bare", "dense"]
+    assert not heads.isSortIndicatorShown()
 
 
 def test_another_part_is_picked(candidates: ChangesPage) -> None:

@@ -163,7 +163,7 @@ def test_a_new_change_asks_for_what_it_lacks(page: ChangesPage) -> None:
     page.kinds.buttons[ChangeKind.SUBSTITUTE].click()
     assert focused() is page.view.panel.form.rows["material"].editor
     line = page.view.table.changes.lines[-1]
-    assert line.words.startswith("refused: It names no new material.")
+    assert line.words.startswith("not complete: It names no new material.")
     assert "no new material" in page.view.panel.form.rows["material"].error_text
 
 
@@ -240,7 +240,7 @@ def test_escape_chooses_nothing(page: ChangesPage) -> None:
     click_item(page, RowKind.PART, "lid panel")
     QTest.keyClick(page.view.tree, KEY.Key_Escape)
     assert page.view.tree.selection() == Selection()
-    assert page.view.chosen.text().startswith("Choose parts and joints")
+    assert page.view.chosen.text().startswith("Choose parts or joints")
 
 
 def test_a_worth_that_passes_touches_the_worth_alone(page: ChangesPage) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 
 import numpy as np
@@ -9,7 +10,11 @@ import pytest
 from numpy.testing import assert_allclose
 
 from benchpack.report.candidates_charts import CandidatesSpec, candidates_spec
-from benchpack.report.candidates_table import candidate_cells, candidate_columns
+from benchpack.report.candidates_table import (
+    candidate_cells,
+    candidate_columns,
+    candidate_order,
+)
 from benchpack.report.candidates_text import (
     candidate_detail,
     candidates_headline,
@@ -94,6 +99,25 @@ def test_the_table_has_the_part_as_it_is_first() -> None:
         "checks": "2 look",
     }
     assert "heat [K]" not in smc
+
+
+def test_candidates_are_put_in_order_by_what_a_column_shows() -> None:
+    rows = (LID_FOUND.today, *LID_FOUND.rows)
+    for column in candidate_columns(LID_FOUND, STUDY):
+        order = candidate_order(rows, column.key)
+        assert order.shape == (len(rows),)
+        shown = [cells(LID_FOUND, row)[column.head] for row in rows]
+        if column.key in ("mass", "sheet", "least", "cost", "deflection"):
+            figures = [math.nan if t == "–" else float(t) for t in shown]
+            assert order == pytest.approx(figures, abs=0.06, nan_ok=True)
+    names = [row.name.casefold() for row in rows]
+    by_name = candidate_order(rows, "name")
+    assert [names[i] for i in by_name.argsort()] == sorted(names)
+    # Two that want a look come before one that fails; no checks, no place.
+    bad = replace(rows[1], checks=(replace(rows[1].checks[0], grade=Grade.FAIL),))
+    fails, looks, none = candidate_order((bad, rows[1], rows[0]), "checks")
+    assert fails > looks
+    assert math.isnan(none)
 
 
 def test_a_heat_path_has_its_column() -> None:

@@ -9,13 +9,20 @@ import pytest
 
 from benchpack.model.change import Change, ChangeKind
 from benchpack.model.material import Material
+from benchpack.model.part import Part
 from benchpack.model.ranges import Range
 from benchpack.model.words import Subsystem
 from benchpack.results.change_checks import change_checks
-from benchpack.results.change_checks_heat import HeatCase, heat_path, spread_k
-from benchpack.results.change_checks_layers import Layers
+from benchpack.results.change_checks_heat import (
+    HeatCase,
+    heat_path,
+    sized_plate,
+    spread_k,
+)
 from benchpack.results.change_checks_material import class_rank
+from benchpack.results.change_checks_plate import HEAT_PATH
 from benchpack.results.closure import Grade
+from benchpack.results.heat_layers import Layers
 from benchpack.results.ledger import build_ledger
 from tests.unit.results.change_samples import (
     CELL,
@@ -112,7 +119,51 @@ def test_a_polymer_floor_beneath_cells_fails_and_names_the_plate() -> None:
     assert figures["spreading plate"] == pytest.approx(0.947, abs=0.001)
     assert figures["mass of the plate"] == pytest.approx(4.09, abs=0.01)
     assert "from 0.9 mm on, 4.1 kg of it" in said
-    assert check.remedy == "Add the plate, or bring the coolant to the cells' side."
+    assert said.endswith("The proposal has it in the sum as an add-back.")
+    assert check.remedy == "Add it as a part, or bring the coolant to the cells' side."
+
+
+def test_a_plate_that_is_taken_out_of_the_sum_is_said_to_be() -> None:
+    waived = into("PP-LGF40", "floor", waived=(("heat plate", "Cooled from above."),))
+    check = checked(waived)["heat path"]
+    assert check.grade is Grade.FAIL
+    assert "The heat plate is taken out of the sum: Cooled from above." in check.words
+    assert check.remedy.startswith("Put it back")
+
+
+def test_the_add_back_weighs_what_the_check_asks_for() -> None:
+    """Trade reference 7: t = q L^2 / (2 k dT), 2.7 kg per m2 and mm of aluminium."""
+    floor = into("PP-LGF40", "floor")
+    ledger = build_ledger(bench(), STUDY, (floor,))
+    (back,) = (b for b in ledger.add_backs if b.add_back.key == "heat plate")
+    least_mm = 1000 * 2000 * 0.03**2 / (2 * 190 * 5)
+    assert back.plate is not None
+    assert back.plate.wall_mm.ends == pytest.approx((0.8, least_mm, 1.5 * least_mm))
+    assert back.mass_kg.likely == pytest.approx(2.7 * 1.6 * least_mm)
+    (check,) = (c for c in change_checks(bench(), STUDY, floor) if c.kind == HEAT_PATH)
+    figures = {one.label: one.value for one in check.figures}
+    assert figures["mass of the plate"] == pytest.approx(back.mass_kg.likely)
+
+
+@pytest.mark.parametrize(
+    ("gone", "amount"),
+    [(CELL, 1.6), (FLOOR, 0.0)],
+)
+def test_a_plate_that_no_heat_path_sizes_weighs_what_is_usual(
+    gone: Part, amount: float
+) -> None:
+    """Without cells on the floor, and without its area."""
+    left = replace(FLOOR, area_m2=None) if gone is FLOOR else replace(CELL, inside="")
+    records = bench(parts=swapped(PARTS, gone, left))
+    ledger = build_ledger(records, STUDY, (into("PP-LGF40", "floor"),))
+    (back,) = (b for b in ledger.add_backs if b.add_back.key == "heat plate")
+    assert (back.plate, back.amount) == (None, amount)
+    assert back.mass_kg.likely in (pytest.approx(2 * 2.7 * 1.6), 8.6)
+
+
+def test_no_plate_is_thinner_than_sheet() -> None:
+    close = replace(HeatCase(), half_pitch_mm=15.0)
+    assert sized_plate(close, 1.0).wall_mm.ends == (0.8, 0.8, 0.8)
 
 
 def test_another_metal_floor_is_good() -> None:

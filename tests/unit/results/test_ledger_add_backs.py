@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Any
 
 import pytest
 from numpy.testing import assert_allclose
@@ -78,6 +79,34 @@ def test_a_floor_in_the_heat_path_needs_a_plate() -> None:
     )
     found = backs(ledger_of(FLOOR_IN_PP, plate, parts=bare), "floor in PP")
     assert "heat plate" not in found
+
+
+@pytest.mark.parametrize(
+    ("size", "spreads"),
+    [
+        ({"mass_each_kg": 0.12}, False),
+        ({"mass_each_kg": 0.9, "length_mm": 1700.0}, False),
+        ({"mass_each_kg": 0.9, "area_m2": 0.01}, False),
+        ({"mass_each_kg": 0.9, "area_m2": 0.01, "count": 6}, True),
+        ({"mass_each_kg": 3.0}, True),
+    ],
+)
+def test_ports_and_pipes_are_no_plate(size: dict[str, Any], *, spreads: bool) -> None:
+    """A port of metal leads no heat away, and one of polymer needs no plate."""
+    plate = next(one for one in PARTS if one.name == "cooling plate")
+    other = replace(plate, **size)
+    parts = tuple(other if one is plate else one for one in PARTS)
+    found = backs(ledger_of(FLOOR_IN_PP, parts=parts), "floor in PP")
+    assert ("heat plate" in found) == (not spreads)
+    turned = change(
+        "cooling in PP",
+        ChangeKind.SUBSTITUTE,
+        parts=("cooling plate",),
+        material="PP-LGF40",
+        governs=("geometry only",),
+    )
+    found = backs(ledger_of(turned, parts=parts), "cooling in PP")
+    assert ("heat plate" in found) == spreads
 
 
 def test_mounts_need_a_ring_where_their_carrier_is_polymer() -> None:

@@ -33,7 +33,7 @@ from benchpack.session.change_edits import (
     with_new_change,
     without_changes,
 )
-from benchpack.session.change_names import with_renamed_material
+from benchpack.session.change_names import with_renamed_materials
 from benchpack.session.document import Document
 from benchpack.session.edits import with_pack_values, with_taken_in, without_packs
 from benchpack.session.joint_edits import with_joint_rows, with_joint_values
@@ -209,9 +209,9 @@ def test_renamed_packs_studies_and_materials_are_carried_through() -> None:
     assert names(state, "Renamed") == ["lid", "no rib", "bead"]
     assert {change.study for change in state.changes} == {"Renamed"}
     assert "First" not in state.library.changes
-    library = with_renamed_material(state.library, "SMC", "SMC GF50")
+    library = with_renamed_materials(state.library, {"SMC": "SMC GF50"})
     assert library.changes_of("Renamed")[0].material == "SMC GF50"
-    assert with_renamed_material(library, "none", "x") is library
+    assert with_renamed_materials(library, {"none": "x"}) is library
 
 
 def test_a_study_goes_with_its_changes_and_a_taken_in_one_brings_them() -> None:

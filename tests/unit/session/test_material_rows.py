@@ -60,6 +60,18 @@ def test_a_new_name_is_carried_through(state: State) -> None:
     assert new.changes[0].material == "PP-GF30"
 
 
+def test_two_names_that_are_swapped_at_once_are_swapped_everywhere(
+    state: State,
+) -> None:
+    lid = replace(state.changes[0], name="lid in steel", material="steel")
+    state = state.with_library(changes={"Study": (*state.changes, lid)})
+    values = [(0, {"name": "PP"}), (1, {"name": "steel"})]
+    new = with_material_rows(state, values, ())
+    assert [one.name for one in new.library.materials] == ["PP", "steel"]
+    assert new.library.parts_of(PACK)[0].material == "PP"
+    assert [one.material for one in new.changes] == ["steel", "PP"]
+
+
 def test_a_material_is_added_and_taken_away(state: State) -> None:
     new = with_material_rows(state, (), [{"name": "SMC", "density_kg_m3": 1850.0}])
     assert [one.name for one in new.library.materials] == ["steel", "PP", "SMC"]

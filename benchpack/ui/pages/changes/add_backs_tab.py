@@ -17,7 +17,7 @@ from PySide6.QtWidgets import (
 )
 
 from benchpack.report.display import Display
-from benchpack.report.proposal_text import mass_text
+from benchpack.report.proposal_text import mass_text, sized_text
 from benchpack.results.ledger import AddedBack
 from benchpack.results.wording import listed
 from benchpack.ui.dialogs.frame import ErrorLabel
@@ -71,7 +71,7 @@ class AddBackRow(QWidget):
             self.box.setChecked(back.is_counted)
         self.box.setText(f"{self.key}, {mass_text(back.mass_kg, display)}")
         self.box.setEnabled(not back.covered_by)
-        self.words.setText(unbroken(_words(back)))
+        self.words.setText(unbroken(_words(back, display)))
         self.reason.setText(back.waived)
         self.reason.setVisible(bool(back.waived))
         self._error.show_error("")
@@ -105,15 +105,15 @@ class AddBackRow(QWidget):
             super().keyPressEvent(event)
 
 
-def _words(back: AddedBack) -> str:
+def _words(back: AddedBack, display: Display) -> str:
     parts = listed(back.parts, most=3)
     held = f"For {parts}. " if parts else ""
     if back.covered_by:
         return f"{held}Not counted: {back.covered_by} is there already."
     if back.waived:
         return f"{held}Taken out of the sum: {back.waived}"
-    mark = back.add_back.mark
-    return f"{held}{back.add_back.rule} Mass {mark}."
+    sized = sized_text(back, display) or f"Mass {back.add_back.mark}."
+    return f"{held}{back.add_back.rule} {sized}"
 
 
 class AddBacksTab(QScrollArea):

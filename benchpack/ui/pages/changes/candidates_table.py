@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView, QWidge
 from benchpack.model.study import Study
 from benchpack.results.candidate_record import Candidates
 from benchpack.ui.pages.changes.candidates_model import CandidatesModel
+from benchpack.ui.tables.ordering import Direction
 
 _ROW = 26
 _NAME_WIDTH = 180
@@ -35,6 +36,7 @@ class CandidatesTable(QTableView):
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
         self.candidates = CandidatesModel(self)
+        self._wanted = ""
         self.setModel(self.candidates)
         self.setAccessibleName("Candidates")
         self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
@@ -42,6 +44,7 @@ class CandidatesTable(QTableView):
         self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
         self.setShowGrid(False)
         self.setWordWrap(False)
+        self.setTextElideMode(Qt.TextElideMode.ElideMiddle)
         self.setTabKeyNavigation(False)
         self.setHorizontalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
         rows = self.verticalHeader()
@@ -51,11 +54,14 @@ class CandidatesTable(QTableView):
         heads = self.horizontalHeader()
         heads.setAccessibleName("Columns of the candidates")
         heads.setHighlightSections(False)
+        heads.sectionPressed.disconnect()  # a click on a head sorts, it selects nothing
+        heads.setSectionsClickable(True)
+        heads.sectionClicked.connect(self._on_head_clicked)
         self.selectionModel().currentRowChanged.connect(self._on_row_changed)
 
     def show_candidates(self, compared: Candidates | None, study: Study) -> None:
         """Show a comparison; the candidate of the same name stays the current one."""
-        before = self.current
+        self._wanted = self.current or self._wanted
         anew = self.candidates.columnCount()
         self.candidates.show(compared, study)
         count = self.candidates.columnCount()
@@ -67,7 +73,35 @@ class CandidatesTable(QTableView):
                 if column in (0, count - 1):
                     width = _CHECKS_WIDTH if column else _NAME_WIDTH
                 self.setColumnWidth(column, width)
-        self.go_to(before)
+        self._show_sorting()
+        self.go_to(self._wanted)
+
+    def _on_head_clicked(self, place: int) -> None:
+        key, sorting = self.candidates.key(place), self.candidates.sorting
+        if sorting is None or sorting[0] != key:
+            self.sort_by(key, Direction.RISING)
+        else:
+            falls = sorting[1] is Direction.RISING
+            self.sort_by(key, Direction.FALLING if falls else None)
+
+    def sort_by(self, key: str, direction: Direction | None) -> None:
+        """Sort by a column and show so in its head; None from the lightest up."""
+        self.candidates.sort_by(key, direction)
+        self._show_sorting()
+        if self.currentIndex().isValid():
+            self.scrollTo(self.currentIndex())
+
+    def _show_sorting(self) -> None:
+        heads = self.horizontalHeader()
+        key, direction = self.candidates.sorting or ("", Direction.RISING)
+        place = self.candidates.place_of(key)
+        heads.setSortIndicatorShown(place >= 0)
+        if place >= 0:
+            order = Qt.SortOrder
+            rises = direction is Direction.RISING
+            heads.setSortIndicator(
+                place, order.AscendingOrder if rises else order.DescendingOrder
+            )
 
     @property
     def current(self) -> str:

@@ -25,6 +25,8 @@ _TIPS = {
     VALUE: f"{_MIDDLE} {_ASK}",
 }
 _SLIM = "text-align: right; padding: 0 4px;"
+_FLAT = "text-align: left; padding: 0;"
+_BRACKETS = "P10 to P90 of the trials in brackets"
 
 
 class ChanceButton(FigureButton):
@@ -62,7 +64,7 @@ class ChanceButton(FigureButton):
 
 
 class ChanceFigures(QWidget):
-    """Three figures of the trials under each other.
+    """Three figures of the trials, under each other or in one line.
 
     Signals
     -------
@@ -77,23 +79,50 @@ class ChanceFigures(QWidget):
         self.setAccessibleName("Chance of the proposal")
         self._labels: dict[str, QLabel] = {}
         self.figures: dict[str, ChanceButton] = {}
-        grid = QGridLayout(self)
-        grid.setContentsMargins(0, 0, 0, 0)
-        grid.setHorizontalSpacing(2)
-        grid.setVerticalSpacing(0)
-        grid.setColumnStretch(0, 1)
-        for row, key in enumerate(CHANCE_KEYS):
+        self._grid = QGridLayout(self)
+        self._grid.setContentsMargins(0, 0, 0, 0)
+        self._grid.setHorizontalSpacing(2)
+        self._grid.setVerticalSpacing(0)
+        for key in CHANCE_KEYS:
             label, button = QLabel(self), ChanceButton(key, self)
             set_text_role(label, "note")
             label.setBuddy(button)
-            button.setStyleSheet(_SLIM)
             button.asked.connect(self.asked)
-            grid.addWidget(label, row, 0)
-            grid.addWidget(button, row, 1, Qt.AlignmentFlag.AlignRight)
             self._labels[key], self.figures[key] = label, button
-        note = QLabel("P10 to P90 of the trials in brackets", self)
-        set_text_role(note, "note")
-        grid.addWidget(note, len(CHANCE_KEYS), 0, 1, 2, Qt.AlignmentFlag.AlignRight)
+        self._note = QLabel(_BRACKETS, self)
+        self._note.setWordWrap(True)
+        set_text_role(self._note, "note")
+        self.lie_flat(flat=False)
+
+    def lie_flat(self, *, flat: bool) -> None:
+        """Stand in one line, each figure below its label, or under each other.
+
+        Parameters
+        ----------
+        flat : bool
+            True for one line.
+        """
+        grid, align = self._grid, Qt.AlignmentFlag
+        while grid.count():
+            grid.takeAt(0)
+        for place, key in enumerate(CHANCE_KEYS):
+            label, button = self._labels[key], self.figures[key]
+            button.setStyleSheet(_FLAT if flat else _SLIM)
+            grid.setColumnStretch(place, 0)
+            if flat:
+                grid.addWidget(label, 0, place)
+                grid.addWidget(button, 1, place, align.AlignLeft)
+            else:
+                grid.addWidget(label, place, 0)
+                grid.addWidget(button, place, 1, align.AlignRight)
+        last = len(CHANCE_KEYS)
+        self._note.setAlignment(align.AlignLeft if flat else align.AlignRight)
+        if flat:
+            grid.addWidget(self._note, 0, last, 2, 1, align.AlignBottom)
+        else:
+            grid.addWidget(self._note, last, 0, 1, 2)
+        grid.setColumnStretch(last if flat else 0, 1)
+        grid.setHorizontalSpacing(16 if flat else 2)
 
     def show_desk(self, desk: ProposalDesk) -> None:
         """Show the chance, or that it is being worked out."""

@@ -113,13 +113,13 @@ class ChangeActions(QObject):
         if locked:
             row = locked[0]
             more = f", and {len(locked) - 1} more" if len(locked) > 1 else ""
-            say = f"{row.name} stays: {row.locked}{more}."
-            self._workspace.notifier.say(f"No change made. {say}")
+            self._workspace.notifier.say(f"{row.name} stays: {row.locked}{more}.")
         return bool(locked)
 
     def _add(self, change: Change) -> None:
         # At the end, so that it takes nothing from those that are there.
         if not self._edits.add(change):
+            self._workspace.notifier.say(f"New change: {change.name}.")
             self.change_made.emit(change)
 
     def copy_change(self) -> None:

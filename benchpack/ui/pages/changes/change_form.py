@@ -5,7 +5,14 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QApplication,
+    QFrame,
+    QLabel,
+    QScrollArea,
+    QVBoxLayout,
+    QWidget,
+)
 
 from benchpack.errors import Problem
 from benchpack.model.change import RANGES, Change
@@ -31,6 +38,8 @@ from benchpack.ui.widgets.controls import text_label, unbroken
 from benchpack.units.formatting import NumberStyle
 
 _STYLE = NumberStyle()
+_AROUND = 40
+"""Room kept above and below the field that is typed in, in pixels."""
 
 
 class ChangeForm(QScrollArea):
@@ -68,6 +77,7 @@ class ChangeForm(QScrollArea):
             self._add_group(body, heading, keys)
         self._column.addStretch(1)
         self.setWidget(body)
+        self.verticalScrollBar().rangeChanged.connect(self._on_range_changed)
 
     def _add_group(self, body: QWidget, heading: str, keys: Sequence[str]) -> None:
         head = QLabel(heading, body)
@@ -148,6 +158,12 @@ class ChangeForm(QScrollArea):
         """Say above the fields what the change comes to."""
         self.said.setText(unbroken(words))
         self.said.setVisible(bool(words))
+
+    def _on_range_changed(self) -> None:
+        """Keep the field that is typed in where it is seen, whatever grows above it."""
+        body, focused = self.widget(), QApplication.focusWidget()
+        if body is not None and focused is not None and body.isAncestorOf(focused):
+            self.ensureWidgetVisible(focused, 0, _AROUND)
 
     def show_problem(self, key: str, problem: Problem | None) -> None:
         """Say below a field why its entry cannot stand."""

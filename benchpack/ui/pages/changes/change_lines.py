@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from benchpack.model.change import Change, ChangeKind
+from benchpack.model.change_needs import lacking
 from benchpack.model.ranges import Range
 from benchpack.model.study import Study
 from benchpack.report.display import Display
@@ -36,7 +37,8 @@ class ChangeLine:
     effect : Effect or None
         What it comes to, None where it does not count.
     grade : Grade
-        Fail where it is refused, look where it comes out heavier, else none.
+        Fail where it is refused, look where it is not complete or comes out heavier,
+        else none.
     words : str
         What it acts on, or why it does not count.
     saved, saved_range : str
@@ -74,8 +76,11 @@ def _lines(results: ProposalResults, display: Display) -> Iterator[ChangeLine]:
         if not change.is_on:
             words = f"switched off: {words}"
         elif problem is not None:
-            grade = Grade.FAIL
-            words = f"refused: {problem.what} {problem.remedy}".strip()
+            # What is only not filled in yet is no refusal of what the person wants.
+            open_yet = bool(lacking(change))
+            grade = Grade.LOOK if open_yet else Grade.FAIL
+            lead = "not complete" if open_yet else "refused"
+            words = f"{lead}: {problem.what} {problem.remedy}".strip()
         elif effect is not None and effect.saved_kg.likely < 0:
             grade, words = Grade.LOOK, f"comes out heavier: {words}"
         saved = UNKNOWN

@@ -69,6 +69,22 @@ class ChangePanel(QTabWidget):
         self.currentChanged.connect(self._on_tab_changed)
         desk.found.connect(self._on_found)
 
+    def take_outcome(self, outcome: QWidget) -> None:
+        """Take what the whole proposal comes to as the last tab.
+
+        Parameters
+        ----------
+        outcome : QWidget
+            What is shown beside the panel where there is room.
+        """
+        self.addTab(outcome, "Outcome")
+        place = self.indexOf(outcome)
+        self.setTabToolTip(place, "What the whole proposal comes to")
+
+    def give_outcome(self, outcome: QWidget) -> None:
+        """Give the last tab away again."""
+        self.removeTab(self.indexOf(outcome))
+
     def show_change(self, name: str) -> None:
         """Show a change of the proposal, or none for an empty name."""
         results, change = self._desk.results, self._edits.change(name)

@@ -43,7 +43,9 @@ class ChangesDelegate(QStyledItemDelegate):
         counts = line.effect is not None
         painter.setFont(font("body"))
         ink = QColor(roles.text if counts else roles.second)
-        paint_text(painter, first, upper, ink, flags)
+        # Names of changes begin alike more often than they end alike.
+        cut = Qt.TextElideMode.ElideMiddle
+        paint_text(painter, first, upper, ink, flags, cut=cut)
         below = QColor(roles.second)
         if index.column() == CHANGE and line.grade in _SIGNS:
             sign, role = _SIGNS[line.grade]

@@ -16,6 +16,7 @@ from PySide6.QtGui import (
     QDragLeaveEvent,
     QDragMoveEvent,
     QDropEvent,
+    QFontMetrics,
     QKeyEvent,
     QPainter,
     QPaintEvent,
@@ -37,10 +38,12 @@ from benchpack.ui.pages.changes.changes_model import (
     ChangesModel,
     change_of,
 )
-from benchpack.ui.theme import theme
+from benchpack.ui.tables.cell_painting import INSET
+from benchpack.ui.theme import font, theme
 
 Index = QModelIndex | QPersistentModelIndex
 _ROW = 44
+_LEAST_WIDTHS, _ROOM = {SAVED: 92, WORTH: 86}, 2 * INSET + 4
 _KEYS = {SAVED: "change saved", WORTH: "change net worth"}
 
 
@@ -102,8 +105,25 @@ class ChangesTable(QTableView):
         heads.setMinimumSectionSize(30)
         heads.setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
         heads.setSectionResizeMode(CHANGE, QHeaderView.ResizeMode.Stretch)
-        for column, width in ((ON, 40), (SAVED, 102), (WORTH, 90)):
-            heads.resizeSection(column, width)
+        heads.resizeSection(ON, 40)
+        self._fit_figures()
+        self.changes.modelReset.connect(self._fit_figures)
+        self.changes.dataChanged.connect(self._fit_figures)
+
+    def _fit_figures(self) -> None:
+        """Make the columns of figures as wide as the widest of them."""
+        upper, lower = QFontMetrics(font("body")), QFontMetrics(font("note"))
+        for column, least in _LEAST_WIDTHS.items():
+            wanted = least
+            for row in range(self.changes.rowCount()):
+                first, second = self.changes.texts(self.changes.index(row, column))
+                wanted = max(
+                    wanted,
+                    upper.horizontalAdvance(first) + _ROOM,
+                    lower.horizontalAdvance(second) + _ROOM,
+                )
+            if self.horizontalHeader().sectionSize(column) != wanted:
+                self.horizontalHeader().resizeSection(column, wanted)
 
     @property
     def current(self) -> str:

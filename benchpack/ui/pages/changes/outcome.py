@@ -3,7 +3,14 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QTabWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QHBoxLayout,
+    QLabel,
+    QSizePolicy,
+    QTabWidget,
+    QVBoxLayout,
+    QWidget,
+)
 
 from benchpack.report.change_charts import steps_from_today, swings_spec
 from benchpack.report.display import number_style
@@ -92,12 +99,27 @@ class Outcome(QWidget):
         self.tabs.addTab(self.waterfall, "Waterfall")
         self.tabs.addTab(self.matters, "What matters")
         self.tabs.addTab(self.suggestion, "Suggestion")
-        layout = QVBoxLayout(self)
-        layout.setContentsMargins(0, 0, 0, 0)
-        layout.setSpacing(4)
-        layout.addWidget(self.chance)
-        layout.addWidget(self.tabs, 1)
+        self._layout = QVBoxLayout(self)
+        self._layout.setContentsMargins(0, 0, 0, 0)
+        self._layout.setSpacing(4)
+        self._layout.addWidget(self.chance)
+        self._layout.addWidget(self.tabs, 1)
         self.setFocusProxy(self.tabs)
+
+    def lie_flat(self, *, flat: bool) -> None:
+        """Put the chance into one line where there is little height.
+
+        Parameters
+        ----------
+        flat : bool
+            True for one line.
+        """
+        self.chance.lie_flat(flat=flat)
+        self._layout.setContentsMargins(*((8, 8, 0, 0) if flat else (0, 0, 0, 0)))
+        # As one of several tabs it may not hold the others to its own least height.
+        policy = QSizePolicy.Policy
+        upright = policy.Ignored if flat else policy.Preferred
+        self.setSizePolicy(policy.Preferred, upright)
 
     def show_proposal(self) -> None:
         """Show the proposal of the desk, and have the rest of it worked out."""

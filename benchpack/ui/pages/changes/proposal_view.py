@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import (
     QApplication,
     QHBoxLayout,
@@ -14,9 +15,11 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from benchpack.ui.pages.changes.chance_figures import TARGET
 from benchpack.ui.pages.changes.change_panel import ChangePanel
 from benchpack.ui.pages.changes.changes_table import ChangesTable
-from benchpack.ui.pages.changes.desk import ProposalDesk
+from benchpack.ui.pages.changes.checks_tab import COMPUTING
+from benchpack.ui.pages.changes.desk import CHANCE, ProposalDesk
 from benchpack.ui.pages.changes.outcome import Outcome
 from benchpack.ui.pages.changes.proposal_edits import ProposalEdits
 from benchpack.ui.pages.changes.subject_model import Selection
@@ -26,9 +29,15 @@ from benchpack.ui.tables.layout_memory import keep_splitter, restore_splitter
 from benchpack.ui.theme import set_text_role
 from benchpack.ui.widgets.controls import text_label
 from benchpack.ui.workspace import Workspace
+from benchpack.units.formatting import UNKNOWN
 
-_MEMORY, _UPRIGHT = "changes", "changes/middle"
+_MEMORY = "changes"
 _LEFT_WIDTH, _MIDDLE_WIDTH = 196, 404
+NARROW = 980
+"""Below this width names would be cut beside three columns: what the proposal comes to
+then is one of the tabs below the changes."""
+_WIDE_SIZES, _NARROW_SIZES = [250, 480, 390], [250, 630]
+_HEIGHTS, _LOW_HEIGHTS = [300, 270], [212, 232]
 _NO_PARTS = "No parts of the subject are recorded. Add them on the Packs page."
 _NO_CHANGES = (
     "This study has no changes yet. Choose parts or joints at the left, then a kind "
@@ -37,7 +46,7 @@ _NO_CHANGES = (
 
 
 class ProposalView(QWidget):
-    """Tree, table with form, and outcome beside each other.
+    """Tree, table with form, and outcome beside each other; narrow, the outcome below.
 
     Parameters
     ----------
@@ -70,17 +79,20 @@ class ProposalView(QWidget):
         middle = QWidget(self.splitter)
         self.upright = QSplitter(Qt.Orientation.Vertical, middle)
         self.upright.setChildrenCollapsible(False)
-        upper = QWidget(self.upright)
-        self.stack = QStackedWidget(upper)
+        self._upper = QWidget(self.upright)
+        self.stack = QStackedWidget(self._upper)
         self.table = ChangesTable(edits.switch, self.stack)
         self.empty = QWidget(self.stack)
         self.add_button = QPushButton("Add a part", self.empty)
-        self.totals = TotalsBar(upper)
+        self.totals = TotalsBar(self._upper)
         self.panel = ChangePanel(desk, edits, self.upright)
         self.outcome = Outcome(workspace, desk, self.splitter)
-        self._lay_out(left, middle, upper)
+        self._is_narrow = False
+        self._lay_out(left, middle, self._upper)
         self.splitter.splitterMoved.connect(self._on_splitter_moved)
         self.upright.splitterMoved.connect(self._on_upright_moved)
+        self.panel.currentChanged.connect(self._on_panel_changed)
+        desk.found.connect(self._on_found)
 
     def _lay_out(self, left: QWidget, middle: QWidget, upper: QWidget) -> None:
         column = QVBoxLayout(left)
@@ -99,7 +111,7 @@ class ProposalView(QWidget):
         rows.addWidget(self.totals)
         self.upright.addWidget(upper)
         self.upright.addWidget(self.panel)
-        self.upright.setSizes([330, 270])
+        self.upright.setSizes(_HEIGHTS)
         self.upright.setStretchFactor(0, 1)
         self.upright.setStretchFactor(1, 1)
         whole = QVBoxLayout(middle)
@@ -108,7 +120,7 @@ class ProposalView(QWidget):
         middle.setMinimumWidth(_MIDDLE_WIDTH)
         for place, stretch in enumerate((2, 4, 3)):
             self.splitter.setStretchFactor(place, stretch)
-        self.splitter.setSizes([250, 480, 390])
+        self.splitter.setSizes(_WIDE_SIZES)
         self.splitter.setHandleWidth(8)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
@@ -130,25 +142,83 @@ class ProposalView(QWidget):
 
     def restore_layout(self) -> None:
         """Put the splitters where they were left."""
-        restore_splitter(self.splitter, _MEMORY)
-        restore_splitter(self.upright, _UPRIGHT)
+        restore_splitter(self.splitter, self._memory)
+        restore_splitter(self.upright, f"{self._memory}/middle")
+
+    @property
+    def is_narrow(self) -> bool:
+        """True where the outcome is a tab below the changes."""
+        return self._is_narrow
+
+    @property
+    def _memory(self) -> str:
+        return f"{_MEMORY}/narrow" if self._is_narrow else _MEMORY
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Put the outcome where there is room for it."""
+        super().resizeEvent(event)
+        narrow = event.size().width() < NARROW
+        if narrow != self._is_narrow:
+            self._is_narrow = narrow
+            self._arrange()
+
+    def _arrange(self) -> None:
+        self.outcome.lie_flat(flat=self._is_narrow)
+        if self._is_narrow:
+            self.panel.take_outcome(self.outcome)
+            self._title_outcome()
+            self.splitter.setSizes(_NARROW_SIZES)
+            self.upright.setSizes(_LOW_HEIGHTS)
+        else:
+            self.panel.give_outcome(self.outcome)
+            self.splitter.addWidget(self.outcome)
+            self.splitter.setStretchFactor(2, 3)
+            self.splitter.setSizes(_WIDE_SIZES)
+            self.upright.setSizes(_HEIGHTS)
+            self.outcome.show()
+        self.restore_layout()
+        self._on_panel_changed()
+
+    def _title_outcome(self) -> None:
+        """Let the tab of the outcome say the chance, so that it is seen unopened."""
+        chance = self.outcome.chance.figures[TARGET].text()
+        known = chance not in ("", COMPUTING, UNKNOWN)
+        place = self.panel.indexOf(self.outcome)
+        if place >= 0:
+            title = f"Outcome {chance}" if known else "Outcome"
+            self.panel.setTabText(place, title)
+
+    def _on_found(self, what: str) -> None:
+        if what == CHANCE:
+            self._title_outcome()
+
+    def _on_panel_changed(self) -> None:
+        """Give the outcome the whole height, where both do not fit."""
+        alone = self._is_narrow and self.panel.currentWidget() is self.outcome
+        self._upper.setVisible(not alone)
 
     def show_emptiness(self, *, is_empty: bool) -> None:
         """Show a sentence in place of the table, or the table."""
         self.stack.setCurrentWidget(self.empty if is_empty else self.table)
 
     def _on_splitter_moved(self) -> None:
-        keep_splitter(self.splitter, _MEMORY)
+        keep_splitter(self.splitter, self._memory)
 
     def _on_upright_moved(self) -> None:
-        keep_splitter(self.upright, _UPRIGHT)
+        if not self._upper.isHidden():
+            keep_splitter(self.upright, f"{self._memory}/middle")
 
     def focus_next(self) -> None:
         """Put the focus into the next of tree, table, fields and outcome."""
         focused = QApplication.focusWidget()
         stops = (self.tree, self.table, self.panel, self.outcome)
-        held = (i for i, one in enumerate(stops) if _holds(one, focused))
-        following = stops[(next(held, -1) + 1) % len(stops)]
+        # The outcome may stand in the panel: the innermost counts.
+        held = [i for i, one in enumerate(stops) if _holds(one, focused)]
+        following = stops[(max(held, default=-1) + 1) % len(stops)]
+        if following is self.outcome and self._is_narrow:
+            self.panel.setCurrentWidget(self.outcome)
+        elif self.panel.currentWidget() is self.outcome:
+            self.panel.setCurrentWidget(self.panel.form)
         target: QWidget | None = following
         if following in (self.panel, self.outcome):
             tabs = self.outcome.tabs if following is self.outcome else self.panel
@@ -177,7 +247,7 @@ def chosen_words(selection: Selection) -> str:
     counts = ((len(selection.parts), "part"), (len(selection.joints), "joint"))
     said = [f"{n} {word}{'s' if n > 1 else ''}" for n, word in counts if n]
     if not said:
-        return "Choose parts and joints, then a kind of change, or drag them onto one."
+        return "Choose parts or joints, then a kind of change; or drag them onto one."
     return f"{' and '.join(said)} chosen: press a kind of change, or drag."
 
 

@@ -36,6 +36,7 @@ _LINE, _INSET, _LOCK = 20, 4, 11
 _MASS_WIDTH = 78
 _LEFT = Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft
 _RIGHT = Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignRight
+_MIDDLE = Qt.TextElideMode.ElideMiddle
 
 
 class SubjectDelegate(QStyledItemDelegate):
@@ -68,7 +69,7 @@ class SubjectDelegate(QStyledItemDelegate):
         if index.column() == MASS:
             paint_text(painter, first, text, ink, _RIGHT)
         else:
-            paint_text(painter, first, text, ink, _LEFT)
+            paint_text(painter, first, text, ink, _LEFT, cut=_MIDDLE)
             self._paint_fate(painter, rect, row)
         painter.restore()
 
