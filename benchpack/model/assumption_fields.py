@@ -11,15 +11,15 @@ _MONEY = 1e6
 
 
 def _ratio(
-    name: str, title: str, help_text: str, *, ceiling: float = 1.0, positive: bool
+    name: str, title: str, help_text: str, *, ceiling: float = 1.0, floor: float = 0.0
 ) -> Field:
     return Field(
         name,
         title,
         Kind.NUMBER,
         "ratio",
-        positive=positive,
         ceiling=ceiling,
+        floor=floor,
         help=help_text,
         decimals=3,
     )
@@ -85,7 +85,7 @@ FIRST_FIELDS: tuple[Field, ...] = (
         "programme years",
         Kind.NUMBER,
         "ratio",
-        positive=True,
+        floor=0.1,
         ceiling=100,
         help="Years over which tools are paid back.",
     ),
@@ -115,7 +115,6 @@ NEW_FIELDS: tuple[Field, ...] = (
         "volume_spread",
         "volume spread",
         "Share by which the volumes may fall short or exceed.",
-        positive=False,
     ),
     Field(
         "start_year",
@@ -131,7 +130,6 @@ NEW_FIELDS: tuple[Field, ...] = (
         "customer_share",
         "customer share",
         "Share of the whole gain that the customer keeps.",
-        positive=False,
     ),
     _money("required_saving", "required saving", "What the customer asks to keep."),
     _money("part_price", "part price", "Price of the new parts per pack."),
@@ -156,19 +154,18 @@ NEW_FIELDS: tuple[Field, ...] = (
         "rolling resistance",
         "Coefficient of rolling resistance.",
         ceiling=0.1,
-        positive=True,
+        floor=0.001,
     ),
     _ratio(
         "drive_efficiency",
         "drive efficiency",
         "From the battery to the wheel.",
-        positive=True,
+        floor=0.05,
     ),
     _ratio(
         "recuperated_share",
         "recuperated share",
         "Share of the braking energy that comes back to the battery.",
-        positive=False,
     ),
     Field(
         "steady_speed_kmh",
@@ -176,7 +173,7 @@ NEW_FIELDS: tuple[Field, ...] = (
         Kind.NUMBER,
         "speed",
         "km/h",
-        positive=True,
+        floor=1.0,
         ceiling=300,
         help="Speed of the pattern of constant speed.",
         decimals=0,
@@ -188,7 +185,7 @@ NEW_FIELDS: tuple[Field, ...] = (
         Kind.NUMBER,
         "distance",
         "km",
-        positive=True,
+        floor=1.0,
         ceiling=5000,
         help="Range of the vehicle.",
         decimals=0,
@@ -197,7 +194,7 @@ NEW_FIELDS: tuple[Field, ...] = (
         "usable_share",
         "usable share",
         "Share of the pack's energy that is used for the range.",
-        positive=True,
+        floor=0.05,
     ),
     *range_fields(
         "battery_cost",
@@ -213,7 +210,7 @@ NEW_FIELDS: tuple[Field, ...] = (
         Kind.NUMBER,
         "specific energy",
         "Wh/kg",
-        positive=True,
+        floor=1.0,
         ceiling=2000,
         help="Empty for the density of the subject.",
         decimals=0,
@@ -231,7 +228,7 @@ NEW_FIELDS: tuple[Field, ...] = (
         Kind.NUMBER,
         "consumption",
         "kWh/100 km",
-        positive=True,
+        floor=0.1,
         ceiling=1000,
         help="Energy that the vehicle takes for 100 km.",
     ),
@@ -240,7 +237,6 @@ NEW_FIELDS: tuple[Field, ...] = (
         "secondary mass",
         "Further kilograms that go per kilogram saved; empty: by kind of programme.",
         ceiling=2.0,
-        positive=False,
     ),
     Field(
         "driver_km_per_year",
@@ -257,7 +253,7 @@ NEW_FIELDS: tuple[Field, ...] = (
         "years of use",
         Kind.NUMBER,
         "ratio",
-        positive=True,
+        floor=0.1,
         ceiling=100,
         help="How long the vehicle is driven.",
     ),
@@ -275,13 +271,12 @@ NEW_FIELDS: tuple[Field, ...] = (
         "charging_efficiency",
         "charging efficiency",
         "From the socket to the battery.",
-        positive=True,
+        floor=0.05,
     ),
     _ratio(
         "driver_rate",
         "driver's interest",
         "Interest per year that the driver reckons with.",
-        positive=False,
     ),
 )
 """The other columns, checked by what they say of themselves."""

@@ -14,8 +14,8 @@ from benchpack.model.part import record_problems
 from benchpack.model.ranges import Range
 from benchpack.model.worth_words import EnergyFrom, Sizing, ValuedMass
 
-MOST_YEARS = 100
-"""Years of a programme at most."""
+LEAST_YEARS, MOST_YEARS = 0.1, 100
+"""Years of a programme at least and at most."""
 
 USUAL_MASS_ENERGY = Range(0.4, 0.6, 0.9)
 """Likely: regression of Weiss, Cloos, Helmers, Environ. Sci. Eur. 32 (2020) 46 (0.6);
@@ -257,10 +257,10 @@ def _supply(record: Assumptions) -> list[_Check]:
             "Give a whole number above 0, up to a thousand million.",
         ),
         (
-            0 < years <= MOST_YEARS,
+            LEAST_YEARS <= years <= MOST_YEARS,
             "programme years",
             f"The programme runs {years:g} years.",
-            f"Give more than 0, up to {MOST_YEARS}.",
+            f"Give {LEAST_YEARS:g} to {MOST_YEARS}.",
         ),
         (
             0 <= rate <= 1,

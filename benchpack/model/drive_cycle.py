@@ -13,6 +13,7 @@ MOST_SAMPLES = 6_000
 """Samples of one cycle; the text of a cell of a workbook holds no more."""
 
 _LONGEST_TEXT = 32_000
+_SHORTEST_S, _LONGEST_S = 0.01, 60.0
 _REMEDY = "Read it from a table with the columns time [s] and speed [km/h]."
 
 
@@ -25,7 +26,7 @@ class DriveCycle:
     name : str
         What the cycle is called, and where it is from.
     step_s : float
-        Seconds from one sample to the next.
+        Seconds from one sample to the next, 0.01 to 60.
     speed_kmh : tuple of float
         Speeds, two at least, zero or more.
 
@@ -84,8 +85,11 @@ def parse_cycle(text: str) -> DriveCycle | None:
 def _refusal(step_s: float, speeds: tuple[float, ...]) -> str:
     if not 2 <= len(speeds) <= MOST_SAMPLES:
         return f"A drive cycle has {len(speeds)} samples, not 2 to {MOST_SAMPLES}."
-    if not (math.isfinite(step_s) and step_s > 0):
-        return f"The step of a drive cycle is {step_s:g} s."
+    if not _SHORTEST_S <= step_s <= _LONGEST_S:
+        return (
+            f"The step of a drive cycle is {step_s:g} s, not {_SHORTEST_S:g} to "
+            f"{_LONGEST_S:g} s."
+        )
     if not all(math.isfinite(speed) and 0 <= speed <= 500 for speed in speeds):
         return "A drive cycle has speeds that no vehicle drives."
     if not any(speeds):

@@ -5,6 +5,8 @@ from __future__ import annotations
 import numpy as np
 
 from benchpack.calc.worth import value_per_pack
+from benchpack.model.ranges import Range
+from benchpack.model.study import Study
 from benchpack.model.words import Basis
 from benchpack.report.chart_specs import FanPoint, FanSpec, FanTarget, GapBarsSpec
 from benchpack.report.chart_words import nothing_to_compare
@@ -12,36 +14,43 @@ from benchpack.report.display import Display
 from benchpack.report.gap_charts import peer_names
 from benchpack.results.pair_cautions import NOTHING_KG
 from benchpack.results.results import Results
+from benchpack.results.worth_programme import product
 
 
-def fan_spec(results: Results) -> FanSpec:
+def fan_spec(results: Results, proposed: Range | None = None) -> FanSpec:
     """Give the value per pack against kilograms saved, low to high worth.
 
     Parameters
     ----------
     results : Results
         The results of a study.
+    proposed : Range, optional
+        Kilograms that a proposal saves, where the study values one.
     """
     study = results.study
     display = Display(study)
     gap_kg = results.gap_kg
-    if results.missing is not None and study.target_kg is None:
+    if results.missing is not None and study.target_kg is None and proposed is None:
         return FanSpec(empty_sentence=nothing_to_compare(results))
-    saved = max(gap_kg if gap_kg >= NOTHING_KG else 0.0, study.target_kg or 0.0)
+    saved = max(
+        gap_kg if gap_kg >= NOTHING_KG else 0.0,
+        study.target_kg or 0.0,
+        proposed.likely if proposed else 0.0,
+    )
     if saved <= 0:
         return FanSpec(empty_sentence=_nothing_to_save(results))
     grid = np.array([0.0, 1.15 * saved])
     low, likely, high = (value_per_pack(grid, worth) for worth in study.worth_per_kg)
     return FanSpec(
-        title=_fan_finding(results, display),
+        title=_fan_finding(results, display, proposed),
         note=_fan_note(results, display),
-        explain_key="value likely",
+        explain_key="worth per pack" if proposed else "value likely",
         decimal_mark=results.study.decimal_mark,
         saved=display.mass(grid),
         low=low,
         likely=likely,
         high=high,
-        points=tuple(_points(results, display)),
+        points=(*_points(results, display, proposed), *_proposed(study, proposed)),
         target=_target(results, display),
         x_label=f"Mass saved per pack [{display.mass_unit}]",
         y_label=f"Value per pack [{study.currency}]",
@@ -64,8 +73,17 @@ def _nothing_to_save(results: Results) -> str:
     )
 
 
-def _fan_finding(results: Results, display: Display) -> str:
+def _fan_finding(
+    results: Results, display: Display, proposed: Range | None = None
+) -> str:
     study, valuation, place = results.study, results.valuation, results.place
+    if proposed is not None:
+        worth = product(Range(*study.worth_per_kg), proposed)
+        money = display.money_range_text(worth.likely, worth.low, worth.high)
+        mass = display.mass_text(abs(proposed.likely))
+        if proposed.likely < 0:
+            return f"The proposal adds {mass}, worth {money} a pack"
+        return f"The proposal saves {mass}, worth {money} a pack"
     if valuation is None or place is None or not results.gap_kg >= NOTHING_KG:
         return "No gap to value; the target stands alone"
     if study.share_captured == 0:
@@ -97,7 +115,27 @@ def _fan_note(results: Results, display: Display) -> str:
     return note
 
 
-def _points(results: Results, display: Display) -> list[FanPoint]:
+def _proposed(study: Study, proposed: Range | None) -> list[FanPoint]:
+    """Mark what a proposal saves, with the range of its mass and of the worth."""
+    if proposed is None or proposed.likely < 0:
+        return []
+    display, worth = Display(study), product(Range(*study.worth_per_kg), proposed)
+    return [
+        FanPoint(
+            name="the proposal",
+            saved=float(display.mass(proposed.likely)),
+            value=worth.likely,
+            low=worth.low,
+            high=worth.high,
+            kind="subject",
+        )
+    ]
+
+
+def _points(
+    results: Results, display: Display, proposed: Range | None = None
+) -> list[FanPoint]:
+    """Mark the gap and the share captured; what is valued stands out."""
     study, gap_kg = results.study, results.gap_kg
     if not gap_kg >= NOTHING_KG:
         return []
@@ -119,7 +157,9 @@ def _points(results: Results, display: Display) -> list[FanPoint]:
                 value=likely,
                 low=low,
                 high=high,
-                kind="subject" if share == study.share_captured else "peer",
+                kind="subject"
+                if proposed is None and share == study.share_captured
+                else "peer",
             )
         )
     return points

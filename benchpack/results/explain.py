@@ -13,6 +13,7 @@ from benchpack.model.words import Basis, TrendKind
 from benchpack.results.comparison import Comparison
 from benchpack.results.explain_joints import JOINT_KEYS, explain_joints
 from benchpack.results.explain_proposal import PROPOSAL_KEYS, explain_proposal
+from benchpack.results.explain_worth import WORTH_KEYS, explain_worth
 from benchpack.results.explained_inputs import (
     STUDY,
     cells,
@@ -28,6 +29,7 @@ from benchpack.results.figure import Figure, Input
 from benchpack.results.proposal import proposal
 from benchpack.results.results import Results
 from benchpack.results.uncounted import why_no_gap
+from benchpack.results.worth_case import worth_case
 
 _PRACTICE = "common practice, no source"
 _SPLIT = "exact split of the as-weighed gap; " + _PRACTICE
@@ -49,8 +51,8 @@ EXPLAINED = (
     "density",
     "reference density",
 )
-"""Keys of the gap that `explain` answers, beside those of joints in `JOINT_KEYS` and
-those of the proposal in `PROPOSAL_KEYS`."""
+"""Keys of the gap that `explain` answers, beside those of joints in `JOINT_KEYS`, of
+the proposal in `PROPOSAL_KEYS` and of the worth in `WORTH_KEYS`."""
 
 
 def explain(results: Results, key: str, *, reference: str = "") -> Figure:
@@ -61,7 +63,7 @@ def explain(results: Results, key: str, *, reference: str = "") -> Figure:
     results : Results
         The results it is shown with.
     key : str
-        One of `EXPLAINED`, `JOINT_KEYS` or `PROPOSAL_KEYS`.
+        One of `EXPLAINED`, `JOINT_KEYS`, `PROPOSAL_KEYS` or `WORTH_KEYS`.
     reference : str
         The reference it belongs to; by default that of the study. For a figure of
         joints the pack, or the joint as `joint_record` names it; by default the
@@ -80,6 +82,8 @@ def explain(results: Results, key: str, *, reference: str = "") -> Figure:
     if key in PROPOSAL_KEYS:
         found = proposal(results.library, results.study, gap=results)
         return explain_proposal(found, key, reference)
+    if key in WORTH_KEYS:
+        return explain_worth(worth_case(results), key)
     if key in JOINT_KEYS:
         return explain_joints(results.library, results.study, key, reference)
     if key not in EXPLAINED:

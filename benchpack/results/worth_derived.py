@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
-from functools import lru_cache
 
 import numpy as np
+from numpy.typing import NDArray
 
 from benchpack.calc.derived_worth import (
     MOST_BATTERY_SHARE,
@@ -17,14 +17,14 @@ from benchpack.calc.derived_worth import (
     range_gain_share,
     worth_at_equal_range,
 )
-from benchpack.calc.drive_cycle import mass_energy_per_100_kg, wheel_energy
-from benchpack.calc.speed_trace import constant_speed_trace, urban_trace
 from benchpack.errors import Problem, Severity
 from benchpack.model.change_words import ProgrammeKind
-from benchpack.model.drive_cycle import parse_cycle
 from benchpack.model.ranges import Range
 from benchpack.model.study import Study
-from benchpack.model.worth_words import EnergyFrom, Sizing
+from benchpack.model.worth_words import Sizing
+from benchpack.results.worth_driving import mass_energy_of
+from benchpack.results.worth_programme import product
+from benchpack.units.formatting import NumberStyle, format_worth
 
 SECONDARY: dict[ProgrammeKind, Range] = {
     ProgrammeKind.UNSTATED: Range.exactly(0.0),
@@ -36,7 +36,11 @@ SECONDARY: dict[ProgrammeKind, Range] = {
 a running change). Published means for whole vehicles go up to 0.95."""
 
 APART = 2.0
-"""From this factor between the two worths on the tool speaks up."""
+"""Beyond this factor between the two worths the tool speaks up."""
+
+FloatArray = NDArray[np.float64]
+
+_FAR = 1000.0
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -53,9 +57,10 @@ class DerivedWorth:
         Of the battery that becomes smaller.
     secondary : Range
         Kilograms that go elsewhere per kilogram saved.
-    battery_kwh, battery_kg : Range or None
-        Energy and mass of battery saved per kilogram at equal range; None where the
-        density is not known.
+    battery_kwh : Range
+        Energy of battery saved per kilogram at equal range.
+    battery_kg : Range or None
+        Its mass; None where the density is not known, or next to nothing.
     worth_per_kg : Range or None
         The maker's worth; zero with the battery kept, None where it cannot be said.
     range_gain : Range or None
@@ -72,7 +77,7 @@ class DerivedWorth:
     energy_source: str
     density_wh_per_kg: float
     secondary: Range
-    battery_kwh: Range | None
+    battery_kwh: Range
     battery_kg: Range | None
     worth_per_kg: Range | None
     range_gain: Range | None
@@ -98,93 +103,34 @@ def derived_worth(
     energy, source = mass_energy_of(study)
     density = study.pack_density_wh_per_kg or subject_density
     secondary = secondary_of(study)
-    kwh = _range(
-        energy_saved_kwh_per_kg(
-            np.array(energy.ends) / 100.0,
-            study.vehicle_range_km,
-            usable_share=study.usable_share,
-        )
+    kwh = energy_saved_kwh_per_kg(
+        np.array(energy.ends) / 100.0,
+        study.vehicle_range_km,
+        usable_share=study.usable_share,
     )
-    battery = None
-    if density > 0:
-        battery = _range(battery_saved_kg_per_kg(np.array(kwh.ends), density / 1000.0))
+    # A pack of next to no energy gives what is beyond all numbers.
+    with np.errstate(over="ignore"):
+        battery = battery_saved_kg_per_kg(kwh, density / 1000.0)
     worth, missing = _worth(study, kwh, battery, density, secondary)
     gain = None
     if study.sizing is Sizing.BATTERY_KEPT and saved_kg is not None:
-        ends = range_gain_share(
-            np.array(energy.ends) / 100.0,
-            np.array(saved_kg.ends),
-            consumption_kwh=study.consumption_kwh,
+        per_kg = range_gain_share(
+            np.array(energy.ends) / 100.0, 1.0, consumption_kwh=study.consumption_kwh
         )
-        gain = _range(np.sort(ends))
+        gain = product(Range(*per_kg.tolist()), saved_kg)
     return DerivedWorth(
         mass_energy=energy,
         energy_source=source,
         density_wh_per_kg=density,
         secondary=secondary,
-        battery_kwh=kwh,
-        battery_kg=battery,
+        battery_kwh=Range(*kwh.tolist()),
+        battery_kg=_range(battery),
         worth_per_kg=worth,
         range_gain=gain,
         driver_per_kg=_driver(study, energy),
         missing=missing,
         disagreement=_disagreement(study, worth),
     )
-
-
-def mass_energy_of(study: Study) -> tuple[Range, str]:
-    """Give what mass costs on the road, kWh per 100 km and 100 kg, and whence.
-
-    Parameters
-    ----------
-    study : Study
-        The figure that is given, or what a pattern of driving needs.
-    """
-    if study.energy_from is EnergyFrom.GIVEN:
-        return study.mass_energy, "given"
-    if study.energy_from is EnergyFrom.CYCLE and not study.drive_cycle:
-        return study.mass_energy, "given; no drive cycle has been read yet"
-    found, name = _driven(
-        study.energy_from,
-        study.drive_cycle,
-        study.steady_speed_kmh,
-        study.rolling_resistance,
-        study.drive_efficiency,
-        study.recuperated_share,
-    )
-    return Range.exactly(found), name
-
-
-@lru_cache(maxsize=256)
-def _driven(
-    pattern: EnergyFrom,
-    cycle_text: str,
-    speed_kmh: float,
-    rolling: float,
-    efficiency: float,
-    recuperated: float,
-) -> tuple[float, str]:
-    if pattern is EnergyFrom.CYCLE:
-        cycle = parse_cycle(cycle_text)
-        assert cycle is not None
-        speeds = np.array(cycle.speed_kmh)
-        times, name = cycle.step_s * np.arange(speeds.size), cycle.name
-    elif pattern is EnergyFrom.URBAN:
-        trace = urban_trace()
-        times, speeds, name = trace.time_s, trace.speed_kmh, "our own urban pattern"
-    else:
-        trace = constant_speed_trace(speed_kmh)
-        times, speeds = trace.time_s, trace.speed_kmh
-        name = f"our own pattern, a constant {speed_kmh:g} km/h"
-    wheel = wheel_energy(times, speeds, rolling_resistance=rolling)
-    found = mass_energy_per_100_kg(
-        wheel.traction_per_100_kg,
-        wheel.braking_per_100_kg,
-        drive_efficiency=efficiency,
-        recuperated_share=recuperated,
-    )
-    # A vehicle that recuperates all but rolls freely would gain by mass.
-    return max(float(found), 0.0), name
 
 
 def secondary_of(study: Study) -> Range:
@@ -201,27 +147,31 @@ def secondary_of(study: Study) -> Range:
 
 
 def _worth(
-    study: Study, kwh: Range, battery: Range | None, density: float, secondary: Range
+    study: Study,
+    kwh: FloatArray,
+    battery: FloatArray,
+    density: float,
+    secondary: Range,
 ) -> tuple[Range | None, Problem | None]:
     if study.sizing is Sizing.BATTERY_KEPT:
         return Range.exactly(0.0), Problem(
             "With the battery kept a kilogram saves the maker no battery.",
             "Read the gain of range, or keep the range instead.",
         )
-    if battery is None:
+    if not density > 0:
         return None, Problem(
             "The density of the battery is not known.",
             "Enter the density of the battery that becomes smaller.",
             column="density of the battery saved",
         )
-    if battery.likely >= MOST_BATTERY_SHARE:
+    if not battery[1] < MOST_BATTERY_SHARE:
         return None, Problem(
-            f"Each kilogram would save {battery.likely:.2f} kg of battery, which is "
-            "not believed.",
-            "Check energy by mass, range and density.",
+            "Each kilogram would save half a kilogram of battery or more, which is not "
+            "believed.",
+            "Check energy by mass, range, usable share and density.",
         )
     ends = worth_at_equal_range(
-        np.array(kwh.ends),
+        kwh,
         np.array(study.battery_cost.ends),
         pack_density_kwh_per_kg=density / 1000.0,
         secondary_share=np.array(secondary.ends),
@@ -230,10 +180,10 @@ def _worth(
         return Range(float(ends[0]), float(ends[1]), float(ends[1])), Problem(
             "The high end would save more than half a kilogram of battery per "
             "kilogram, which is not believed; it is left out.",
-            "Check the high ends of energy by mass and battery cost.",
+            "Check the high end of energy by mass.",
             severity=Severity.WARNING,
         )
-    return _range(ends), None
+    return Range(*ends.tolist()), None
 
 
 def _driver(study: Study, energy: Range) -> Range:
@@ -242,35 +192,45 @@ def _driver(study: Study, energy: Range) -> Range:
         study.driver_km_per_year,
         charging_efficiency=study.charging_efficiency,
     )
-    return _range(
-        driver_saving_per_kg(
-            a_year,
-            study.energy_price,
-            years=study.driver_years,
-            rate=study.driver_rate,
-        )
+    ends = driver_saving_per_kg(
+        a_year,
+        study.energy_price,
+        years=study.driver_years,
+        rate=study.driver_rate,
     )
+    return Range(*ends.tolist())
 
 
 def _disagreement(study: Study, worth: Range | None) -> Problem | None:
-    entered = study.worth_likely_per_kg
-    if worth is None or study.sizing is Sizing.BATTERY_KEPT or not worth.likely > 0:
+    if worth is None or study.sizing is Sizing.BATTERY_KEPT:
         return None
-    factor = entered / worth.likely
-    if 1.0 / APART <= factor <= APART:
+    less, more = sorted((study.worth_likely_per_kg, worth.likely))
+    if more <= APART * less:
         return None
-    word = "above" if factor > APART else "below"
-    times = factor if factor > APART else 1.0 / factor if factor > 0 else math.inf
-    how = f"{times:.1f} times" if math.isfinite(times) else "far"
+    entered, derived = study.worth_likely_per_kg, worth.likely
+    word = "above" if entered > derived else "below"
+    # What is many times nothing has no number.
+    times = more / less if less > 0 else math.inf
+    how = f"{_times(times, study)} times" if times < _FAR else "far"
+    style = NumberStyle(decimal_mark=study.decimal_mark, mass_unit=study.mass_unit)
+    said, supported = (
+        format_worth(one, study.currency, style=style) for one in (entered, derived)
+    )
     return Problem(
-        f"The worth of {entered:.2f} {study.currency}/kg lies {how} {word} what the "
-        f"vehicle supports, {worth.likely:.2f} {study.currency}/kg.",
+        f"The worth of {said} lies {how} {word} what the vehicle supports, "
+        f"{supported}.",
         "Write down why, or bring the two closer.",
         column="worth reason",
         severity=Severity.WARNING,
     )
 
 
-def _range(ends: object) -> Range:
-    low, likely, high = np.asarray(ends, dtype=np.float64).tolist()
-    return Range(low, likely, high)
+def _times(times: float, study: Study) -> str:
+    return f"{times:.1f}".replace(".", study.decimal_mark)
+
+
+def _range(ends: FloatArray) -> Range | None:
+    """Give three ends as a range, None where one of them is no number."""
+    if not np.isfinite(ends).all():
+        return None
+    return Range(*ends.tolist())

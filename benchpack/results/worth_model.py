@@ -48,6 +48,8 @@ class Assumed:
     is_chance: bool = False
 
 
+_NOTHING = 1e-9
+
 COMMON_KEYS = (
     "worth",
     "share",
@@ -67,7 +69,9 @@ class WorthModel:
     ``NPV = P(v, i) sum_k r_k (w s b dm_k - p m_k - j_k) - t T - V`` with the present
     packs P, releases r, worth w, share captured s, mass estimate b, price level p,
     part and add-back money m, joining money j, tools T of what is released, and
-    validation V. Where no proposal is valued there is one saving without cost.
+    validation V. A release has the chance of the change with those that it needs; that
+    they fall together is not drawn. The sets of tools are those of the planned volume.
+    Where no proposal is valued there is one saving without cost.
 
     Parameters
     ----------
@@ -94,7 +98,9 @@ class WorthModel:
             self._tools = np.array([one.tooling.likely for one in effects])
         else:
             self.names = [str(saving.valued)]
-            self._saved = np.array([whole.likely / share if share > 0 else 0.0])
+            # The whole gap, so that a share of nothing can still be raised.
+            of_gap = saving.valued is ValuedMass.SHARE
+            self._saved = np.array([case.gap.gap_kg if of_gap else whole.likely])
             self._priced = self._joined = self._tools = np.zeros(1)
         self._validation = saving.validation_cost.likely
         spread, rate = study.volume_spread, study.discount_rate
@@ -110,8 +116,8 @@ class WorthModel:
             Assumed(
                 "interest", "interest", "1/a", Range(low_rate, rate, rate + RATE_WIDTH)
             ),
-            Assumed("price level", "price level", "", _price_level(saving.money)),
-            Assumed("mass estimate", "mass saved against plan", "", _estimate(whole)),
+            Assumed("price level", "price level", "", self._price_level),
+            Assumed("mass estimate", "mass saved against plan", "", _factor(whole)),
             Assumed("tooling", "tools against plan", "", _factor(saving.tooling)),
             Assumed(
                 "validation",
@@ -125,9 +131,9 @@ class WorthModel:
                 f"release {one.name}",
                 f"release of {one.name}",
                 "",
-                Range(0.0, one.change.release_chance, 1.0)
-                if 0 < one.change.release_chance < 1
-                else Range.exactly(one.change.release_chance),
+                Range(0.0, one.release_chance, 1.0)
+                if 0 < one.release_chance < 1
+                else Range.exactly(one.release_chance),
                 is_chance=True,
             )
             for one in effects
@@ -138,6 +144,13 @@ class WorthModel:
     def likely(self) -> FloatArray:
         """The likely value of each input, (inputs,)."""
         return np.array([one.range.likely for one in self.inputs])
+
+    @property
+    def _price_level(self) -> Range:
+        """Common to all money for parts and add-backs; nothing where there is none."""
+        if not self._priced.any():
+            return Range.exactly(1.0)
+        return USUAL_COMMON.price_level
 
     def npv(self, inputs: FloatArray) -> FloatArray:
         """Give the net present value, (n,), from inputs of shape (inputs, n)."""
@@ -191,14 +204,7 @@ def _quantile(one: Assumed) -> Callable[[FloatArray], FloatArray]:
 
 def _factor(money: Range) -> Range:
     """Give a range as a factor on its likely figure, none where that is nothing."""
-    if money.likely <= 0:
+    likely = money.likely
+    if not likely > _NOTHING:
         return Range.exactly(1.0)
-    return money.scaled(1.0 / money.likely)
-
-
-def _estimate(saved: Range) -> Range:
-    return _factor(saved)
-
-
-def _price_level(money: Range) -> Range:
-    return USUAL_COMMON.price_level if money.width else Range.exactly(1.0)
+    return Range(money.low / likely, 1.0, money.high / likely)

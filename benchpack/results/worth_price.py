@@ -38,7 +38,8 @@ class Price:
     new_kg : float
         Mass of what is made new.
     cost : float
-        What it costs to make the new parts and add-backs; only a proposal says it.
+        What it costs to make the new parts and add-backs; only a proposal says it, and
+        where the old price is given, what making the old parts costs stays as reckoned.
     whole_gain, customer_part, supplier_part : float
         The whole gain, and its parts by the share that the customer keeps.
     shared_price : float
@@ -91,6 +92,12 @@ def price_of(study: Study, saving: ValuedSaving, supply: Supply) -> Price | Prob
             "Set a target, or add changes to a proposal.",
         )
     once = per_pack(saving.spend, supply)
+    if once is None and study.volumes:
+        return Problem(
+            "Every year has a volume of zero, so tools have no share in a pack.",
+            "Enter packs for at least one year.",
+            column="volumes",
+        )
     if once is None:
         return Problem(
             "No yearly volume is known, so tools have no share in a pack.",
@@ -118,7 +125,9 @@ def price_of(study: Study, saving: ValuedSaving, supply: Supply) -> Price | Prob
     headroom = float(price_headroom(worth, saved, **figures, required_saving=asked))
     cost = math.nan
     if saving.valued is ValuedMass.PROPOSAL:
-        cost = old + saving.part_cost.likely + saving.add_back_cost.likely
+        # A price that is given is what is paid for the old parts, not their making.
+        made = old if math.isnan(saving.old_cost) else saving.old_cost
+        cost = made + saving.part_cost.likely + saving.add_back_cost.likely
     split = split_gain(even, cost, customer_share=study.customer_share)
     given = math.nan if study.part_price is None else study.part_price
     return Price(

@@ -15,7 +15,8 @@ from benchpack.results.proposal import ProposalResults
 from benchpack.results.proposal_effect import NONE
 from benchpack.results.results import Results
 
-_MAKE_NEW = (ChangeKind.SUBSTITUTE, ChangeKind.INTEGRATE, ChangeKind.ADD)
+MAKE_NEW = (ChangeKind.SUBSTITUTE, ChangeKind.INTEGRATE, ChangeKind.ADD)
+"""Kinds of change whose parts are made new."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -147,7 +148,7 @@ def _new_kg(proposal: ProposalResults) -> float:
     """Give the mass of the parts that are made new, as they stand in the end."""
     masses = {}
     for effect in proposal.effects:
-        if effect.change.kind not in _MAKE_NEW:
+        if effect.change.kind not in MAKE_NEW:
             continue
         for item in effect.applied.after:
             final = proposal.ledger.final_part(item.name)

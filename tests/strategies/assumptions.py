@@ -9,7 +9,12 @@ from hypothesis import strategies as st
 from hypothesis.strategies import SearchStrategy
 
 from benchpack.model.assumption_fields import NEW_FIELDS
-from benchpack.model.assumptions import Assumptions, AssumptionSet
+from benchpack.model.assumptions import (
+    LEAST_YEARS,
+    MOST_YEARS,
+    Assumptions,
+    AssumptionSet,
+)
 from benchpack.model.change_words import ProgrammeKind
 from benchpack.model.drive_cycle import DriveCycle
 from benchpack.model.fields import Field, Kind
@@ -51,7 +56,7 @@ def _attribute(field: Field, texts: Texts) -> SearchStrategy[Any]:
         floor, ceiling = int(field.floor), int(field.ceiling)
         return st.none() | st.integers(floor, ceiling)
     if field.kind is Kind.NUMBER:
-        known = st.floats(0, field.ceiling, exclude_min=field.positive).map(abs)
+        known = st.floats(field.floor, field.ceiling).map(abs)
         return st.none() | known if field.name in _OPTIONAL else known
     return texts()
 
@@ -71,7 +76,7 @@ def assumptions(texts: Texts) -> SearchStrategy[dict[str, Any]]:
         "share_captured": shares,
         "programme": st.sampled_from(ProgrammeKind),
         "yearly_volume": st.none() | st.integers(1, 10**9),
-        "programme_years": st.floats(0, 100, exclude_min=True),
+        "programme_years": st.floats(LEAST_YEARS, MOST_YEARS),
         "discount_rate": shares,
     }
     for field in NEW_FIELDS:

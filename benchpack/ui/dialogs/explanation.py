@@ -121,6 +121,8 @@ class ExplanationPanel(QDialog):
         self._rows.hide()
         self._rows.deleteLater()
         self._rows = rows
+        # Qt shows it later, and what is not shown yet takes no room.
+        rows.show()
         fit_height(self, _WIDTH)
 
     def copy_figure(self) -> None:

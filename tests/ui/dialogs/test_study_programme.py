@@ -87,7 +87,7 @@ def test_empty_means_the_own_volume_and_no_limit(
     [
         ("volume", "12.5", "Give a whole number above 0"),
         ("volume", "0", "Give a whole number above 0"),
-        ("years", "0", "The programme runs 0 years. Give more than 0, up to 100."),
+        ("years", "0", "The programme runs 0 years. Give 0.1 to 100."),
         ("years", "", "missing"),
         ("discount", "120", "It has to lie between 0 and 100 %."),
         ("discount", "-1", "It has to lie between 0 and 100 %."),

@@ -16,6 +16,9 @@ from benchpack.results.explained_chance import CHANCE_KEYS, chance_figure
 from benchpack.results.explained_change import CHANGE_KEYS
 from benchpack.results.proposal import proposal
 from benchpack.results.proposal_trials import simulate
+from tests.unit.results.change_samples import STUDY as HEAT_STUDY
+from tests.unit.results.change_samples import bench as heat_bench
+from tests.unit.results.change_samples import into
 from tests.unit.results.proposal_samples import (
     FLOOR_IN_PP,
     LID_IN_PP,
@@ -43,6 +46,26 @@ def test_each_key_answers_with_formula_inputs_and_source(key: str) -> None:
     if not math.isnan(figure.low):
         assert figure.low <= figure.value <= figure.high
         assert figure.range_meaning
+
+
+def test_a_heat_plate_says_what_it_was_sized_with() -> None:
+    """Trade reference 7: t = q L^2 / (2 k dT), 2.7 kg per m2 and mm."""
+    floor = into("PP-LGF40", "floor")
+    records = replace(heat_bench(), changes={HEAT_STUDY.name: (floor,)})
+    results = proposal(records, HEAT_STUDY)
+    figure = explain_proposal(results, "change add-back cost", floor.name)
+    given = {one.label: one for one in figure.inputs}
+    flux, half = given["q, heat flux"].value, given["L, half the distance"].value / 1000
+    rise, conducts = given["dT, allowed midway"].value, given["k of the plate"].value
+    wall_mm = 1000 * flux * half**2 / (2 * conducts * rise)
+    assert_allclose(given["heat plate, wall"].value, wall_mm)
+    area = given["heat plate, area"].value
+    assert_allclose(given["heat plate, mass"].value, 2.7 * wall_mm * area)
+    assert given["heat plate, mass"].source.startswith("sized by the heat path")
+    saved = explain_proposal(results, "change saved", floor.name)
+    reasons = {one.label: one.source for one in saved.inputs}
+    said = "Its wall follows from the heat path."
+    assert reasons["heat plate, after"].endswith(said)
 
 
 def test_values_are_those_that_are_shown() -> None:

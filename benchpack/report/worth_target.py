@@ -1,0 +1,153 @@
+"""The savings target as figures: what it is worth, and how likely it is."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+
+from benchpack.report.display import Display
+from benchpack.report.worth_figures import Shown, money_shown
+from benchpack.results.explained_chance import CHANCE_KEYS
+from benchpack.results.proposal_trials import ProposalChance
+from benchpack.results.worth_case import WorthCase
+from benchpack.results.worth_target import STRETCH
+from benchpack.units.formatting import format_chance
+
+CHANCE, SAVED, _ = CHANCE_KEYS
+STRETCHED = "chance stretch"
+"""Key of what one trial in five saves."""
+COMPUTING = "computing"
+"""Stands where a figure is still worked out."""
+NO_TARGET = "No target is set. Enter the saving that is promised."
+NO_PROPOSAL = "There is no proposal, so nothing says how likely it is."
+
+
+def has_proposal(case: WorthCase) -> bool:
+    """Say whether a change counts."""
+    return case.proposal is not None and bool(case.proposal.effects)
+
+
+def target_shown(case: WorthCase) -> Shown:
+    """Give the target with its worth as one figure: ``6.0 kg, 18 EUR``."""
+    target, display = case.target, Display(case.study)
+    if target.value is None:
+        return Shown("target worth", "Target", "none", why=NO_TARGET)
+    mass = display.mass_text(target.target_kg)
+    money = money_shown("", "", target.value, display)
+    text = f"{mass}, {money.text}"
+    why = f"Worth of {mass} a pack, at low and at high worth {money.span}."
+    return Shown("target worth", "Target", text, why=why)
+
+
+def share_shown(case: WorthCase) -> Shown:
+    """Give the target's share of the gap."""
+    key, label, target = "target share", "Share of the gap", case.target
+    if math.isnan(target.target_kg):
+        return Shown(key, label, why=NO_TARGET)
+    if math.isnan(target.share_of_gap):
+        missing = case.gap.missing
+        why = missing.what if missing else "There is no gap on this basis."
+        return Shown(key, label, why=why)
+    text = Display(case.study).share_text(target.share_of_gap)
+    return Shown(key, label, text)
+
+
+def chance_shown(
+    case: WorthCase, chance: ProposalChance | None, *, is_known: bool
+) -> Shown:
+    """Give the chance of reaching the target.
+
+    Parameters
+    ----------
+    case : WorthCase
+        The case.
+    chance : ProposalChance or None
+        The trials.
+    is_known : bool
+        False while they are worked out.
+    """
+    label = "Chance"
+    if math.isnan(case.target.target_kg):
+        return Shown(CHANCE, label, why=NO_TARGET)
+    if not has_proposal(case):
+        return Shown(CHANCE, label, why=NO_PROPOSAL)
+    if not is_known or chance is None:
+        return Shown(CHANCE, label, COMPUTING)
+    why = "Share of the trials that save the target or more."
+    return Shown(CHANCE, label, format_chance(chance.chance_of_target), why=why)
+
+
+def middle_shown(
+    case: WorthCase, chance: ProposalChance | None, *, is_known: bool
+) -> tuple[Shown, Shown]:
+    """Give what half of the trials save, and what one in five saves.
+
+    Parameters
+    ----------
+    case : WorthCase
+        The case.
+    chance : ProposalChance or None
+        The trials.
+    is_known : bool
+        False while they are worked out.
+    """
+    middle = Shown(SAVED, "Half of the trials save", why=NO_PROPOSAL)
+    stretch = Shown(STRETCHED, "One in five saves", why=NO_PROPOSAL)
+    if not has_proposal(case):
+        return middle, stretch
+    if not is_known or chance is None:
+        return replace(middle, text=COMPUTING), replace(stretch, text=COMPUTING)
+    display, saved = Display(case.study), chance.saved_kg
+    return (
+        replace(
+            middle,
+            text=display.mass_text(saved.p50),
+            why="P50: half of the trials save this or more.",
+        ),
+        replace(
+            stretch,
+            text=display.mass_text(float(saved.quantile(STRETCH))),
+            why="Stretch: one trial in five saves this or more.",
+        ),
+    )
+
+
+def target_figures(
+    case: WorthCase, chance: ProposalChance | None, *, is_known: bool
+) -> tuple[Shown, ...]:
+    """Give the figures of the target.
+
+    Parameters
+    ----------
+    case : WorthCase
+        The case.
+    chance : ProposalChance or None
+        The trials, None where no change counts or while they are worked out.
+    is_known : bool
+        False while they are worked out.
+    """
+    display, target = Display(case.study), case.target
+    worth = Shown("target worth", "Worth a pack", why=NO_TARGET)
+    if target.value is not None:
+        worth = money_shown("target worth", "Worth a pack", target.value, display)
+    left = Shown("gap left", "Gap still open", why=NO_PROPOSAL)
+    if math.isfinite(target.left_kg):
+        text = display.mass_text(max(0.0, target.left_kg))
+        left = Shown("gap left", "Gap still open", text, why="After the proposal.")
+    elif has_proposal(case):
+        left = Shown("gap left", "Gap still open", why="There is no gap to close.")
+    least = Shown("least worth", "Pays from a worth of", why=NO_PROPOSAL)
+    if math.isfinite(target.least_worth_per_kg):
+        text = display.worth_text(target.least_worth_per_kg)
+        least = Shown("least worth", "Pays from a worth of", text)
+    elif has_proposal(case):
+        why = "It saves no mass, so no worth pays for it."
+        least = Shown("least worth", "Pays from a worth of", why=why)
+    return (
+        worth,
+        share_shown(case),
+        chance_shown(case, chance, is_known=is_known),
+        *middle_shown(case, chance, is_known=is_known),
+        least,
+        left,
+    )

@@ -1,0 +1,262 @@
+"""Assumptions of a study as inputs of a figure, with where each comes from."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from benchpack.model.assumptions import Assumptions
+from benchpack.model.ranges import Range
+from benchpack.model.study import Study
+from benchpack.model.worth_words import EnergyFrom, ValuedMass
+from benchpack.results.explained_worth import PRACTICE
+from benchpack.results.figure import Input
+from benchpack.results.worth_case import WorthCase
+from benchpack.results.worth_derived import SECONDARY
+from benchpack.results.worth_driving import driven_by
+
+OF_STUDY = "the study"
+_AS_LIKELY = "likewise"
+_START = "starting value, "
+_MEMORY = _START + "from memory"
+_USUAL = _START + PRACTICE
+_MASS_ENERGY = (
+    _START + "likely as in Weiss, Cloos, Helmers, Environ. Sci. Eur. 32 (2020) 46; "
+    "ends within Del Pero et al., Machines 8 (2020) 51, the low one from memory"
+)
+_MARKS: Mapping[str, str] = {
+    "programme_years": _USUAL,
+    "volume_spread": _USUAL,
+    "discount_rate": _USUAL,
+    "customer_share": _USUAL,
+    "mass_energy": _MASS_ENERGY,
+    "rolling_resistance": _MEMORY,
+    "drive_efficiency": _MEMORY,
+    "recuperated_share": _MEMORY,
+    "steady_speed_kmh": _START + "our own",
+    "vehicle_range_km": _MEMORY,
+    "usable_share": _MEMORY,
+    "battery_cost": _MEMORY,
+    "consumption_kwh": _MEMORY,
+    "driver_km_per_year": _MEMORY,
+    "driver_years": _MEMORY,
+    "energy_price": _MEMORY,
+    "charging_efficiency": _MEMORY,
+    "driver_rate": _MEMORY,
+}
+_STARTING = Assumptions()
+
+
+def source_of(study: Study, attribute: str) -> str:
+    """Say where an assumption comes from: the study, or the mark of a starting value.
+
+    Parameters
+    ----------
+    study : Study
+        The study.
+    attribute : str
+        One of `ASSUMPTION_NAMES`.
+    """
+    value: Any = getattr(study, attribute)
+    if attribute in _MARKS and value == getattr(_STARTING, attribute):
+        return _MARKS[attribute]
+    return OF_STUDY
+
+
+def assumed(
+    study: Study, attribute: str, label: str, *, unit: str = ""
+) -> tuple[Input, ...]:
+    """Give an assumption as an input; of a range the likely figure and its ends.
+
+    Parameters
+    ----------
+    study : Study
+        The study.
+    attribute : str
+        One of `ASSUMPTION_NAMES`.
+    label : str
+        Its symbol and what it is.
+    unit : str
+        Unit label, empty for a ratio.
+    """
+    value: Any = getattr(study, attribute)
+    source = source_of(study, attribute)
+    if isinstance(value, Range):
+        return ranged_inputs(label, value, unit=unit, source=source)
+    figure = float("nan") if value is None else float(value)
+    return (Input(label, figure, unit, source),)
+
+
+def ranged_inputs(
+    label: str, value: Range, *, unit: str, source: str
+) -> tuple[Input, ...]:
+    """Give a range as inputs: the likely figure, and its ends where it has any.
+
+    Parameters
+    ----------
+    label : str
+        Its symbol and what it is.
+    value : Range
+        The range.
+    unit, source : str
+        As of an `Input`.
+    """
+    likely = Input(label, value.likely, unit, source)
+    if value.width == 0:
+        return (likely,)
+    word = label.partition(",")[0]
+    return (
+        likely,
+        Input(f"{word} low", value.low, unit, _AS_LIKELY),
+        Input(f"{word} high", value.high, unit, _AS_LIKELY),
+    )
+
+
+def worth_inputs(study: Study) -> tuple[Input, ...]:
+    """Give the worth of a kilogram with the reason and the source written for it."""
+    written = [one for one in (study.worth_reason, study.worth_source) if one.strip()]
+    source = "; ".join(written) or "the study, no reason written"
+    if not written and study.worth_per_kg == _STARTING.worth_per_kg:
+        source = _MEMORY + ", no reason written"
+    return ranged_inputs(
+        "w, worth",
+        Range(*study.worth_per_kg),
+        unit=f"{study.currency}/kg",
+        source=source,
+    )
+
+
+def saving_inputs(case: WorthCase) -> tuple[Input, ...]:
+    """Give the saving that is valued, and what it is made of.
+
+    Parameters
+    ----------
+    case : WorthCase
+        The case.
+    """
+    saving, study = case.saving, case.study
+    if saving.valued is ValuedMass.PROPOSAL:
+        whence = "the ledger of the proposal"
+    elif saving.valued is ValuedMass.TARGET:
+        whence = "the target of the study"
+    else:
+        whence = "gap x share captured"
+    label = "dm, mass saved per pack"
+    if saving.saved_kg is None:
+        found: tuple[Input, ...] = (Input(label, float("nan"), "kg", whence),)
+    else:
+        found = ranged_inputs(label, saving.saved_kg, unit="kg", source=whence)
+    if saving.valued is not ValuedMass.SHARE:
+        return found
+    return (
+        *found,
+        Input(f"gap {study.basis}", case.gap.gap_kg, "kg", "the comparison"),
+        Input("share captured", study.share_captured, "", OF_STUDY),
+    )
+
+
+def money_inputs(case: WorthCase) -> tuple[Input, ...]:
+    """Give what parts, joints and add-backs cost more, per pack.
+
+    Parameters
+    ----------
+    case : WorthCase
+        The case.
+    """
+    saving = case.saving
+    named = (
+        ("parts", saving.part_cost),
+        ("joining", saving.joining_cost),
+        ("add-backs", saving.add_back_cost),
+    )
+    whence = _counted(case)
+    return tuple(
+        Input(label, value.likely, case.study.currency, whence)
+        for label, value in named
+    )
+
+
+def spend_inputs(case: WorthCase) -> tuple[Input, ...]:
+    """Give what is spent once, as one sum in the formula and in its two parts.
+
+    Parameters
+    ----------
+    case : WorthCase
+        The case.
+    """
+    saving, money, whence = case.saving, case.study.currency, _counted(case)
+    return (
+        *ranged_inputs("I, spent once", saving.spend, unit=money, source=whence),
+        Input("of it tools", saving.tooling.likely, money, whence),
+        Input("of it validation", saving.validation_cost.likely, money, whence),
+    )
+
+
+def _counted(case: WorthCase) -> str:
+    if case.saving.valued is not ValuedMass.PROPOSAL or case.proposal is None:
+        return "no proposal is valued, so no cost is counted"
+    unknown = case.proposal.totals.unknown
+    lacking = f"; what is not known of {', '.join(unknown)} counts as nothing"
+    return "the ledger of the proposal" + (lacking if unknown else "")
+
+
+def secondary_inputs(case: WorthCase) -> tuple[Input, ...]:
+    """Give the mass that goes elsewhere per kilogram, with its mark.
+
+    Parameters
+    ----------
+    case : WorthCase
+        The case.
+    """
+    study, found = case.study, case.derived.secondary
+    by_kind = found == SECONDARY[study.programme]
+    kind = str(study.programme) or "kind of programme not stated"
+    source = OF_STUDY
+    if by_kind:
+        mark = PRACTICE if found.width == 0 else "from memory"
+        source = f"{kind}, {mark}"
+    return ranged_inputs("s, secondary mass", found, unit="kg/kg", source=source)
+
+
+def mass_energy_inputs(case: WorthCase) -> tuple[Input, ...]:
+    """Give what mass costs on the road, and where a pattern was driven its figures.
+
+    Parameters
+    ----------
+    case : WorthCase
+        The case.
+    """
+    study, derived = case.study, case.derived
+    unit = "kWh/(100 km 100 kg)"
+    driven = driven_by(study)
+    source = derived.energy_source
+    if driven is None:
+        own = source_of(study, "mass_energy")
+        source = own if study.energy_from is EnergyFrom.GIVEN else f"{own}; {source}"
+        return ranged_inputs(
+            "e, energy by mass", derived.mass_energy, unit=unit, source=source
+        )
+    return (
+        Input(
+            "e, energy by mass",
+            derived.mass_energy.likely,
+            unit,
+            f"{source}: T / eta + r eta B, not below zero",
+        ),
+        Input("T, at the wheel while it drives", driven.traction, unit, source),
+        Input("B, at the wheel while it brakes", driven.braking, unit, source),
+        Input("length of the pattern", driven.distance_km, "km", source),
+        *assumed(study, "rolling_resistance", "C_rr, rolling resistance"),
+        *assumed(study, "drive_efficiency", "eta, battery to wheel"),
+        *assumed(study, "recuperated_share", "r, recuperated share"),
+    )
+
+
+def driving_note(case: WorthCase) -> str:
+    """Say how a pattern is split into driving and braking, empty where none is."""
+    if driven_by(case.study) is None:
+        return ""
+    return (
+        "; an interval of the pattern drives or brakes by the sign of the whole force "
+        "with air (a usual car's drag), of which only what grows with mass is counted"
+    )

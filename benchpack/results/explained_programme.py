@@ -1,0 +1,229 @@
+"""Where the figures of a programme come from: value, payback, break-even, return."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Mapping
+from dataclasses import replace
+
+from benchpack.errors import Problem
+from benchpack.model.ranges import Range
+from benchpack.results.explained_assumed import (
+    assumed,
+    money_inputs,
+    saving_inputs,
+    spend_inputs,
+    worth_inputs,
+)
+from benchpack.results.explained_worth import PRACTICE
+from benchpack.results.figure import Figure, Input
+from benchpack.results.worth_case import WorthCase
+from benchpack.results.worth_programme import (
+    Programme,
+    is_paid_back,
+    planned_volumes,
+    product,
+    year_label,
+)
+
+_ECONOMY = "textbooks of engineering economy (from memory)"
+_NO_SAVING = "There is no saving to value."
+_MOST_YEARS = 12
+
+
+def with_range(figure: Figure, value: Range) -> Figure:
+    """Give a figure its likely value and the ends of its range, none of no width.
+
+    Parameters
+    ----------
+    figure : Figure
+        The figure, with what a range of it means.
+    value : Range
+        Its value.
+    """
+    if value.width == 0:
+        return replace(figure, value=value.likely, range_meaning="")
+    return replace(figure, value=value.likely, low=value.low, high=value.high)
+
+
+def _worth_per_pack(case: WorthCase) -> Figure:
+    figure = Figure(
+        key="worth per pack",
+        label="Worth of the mass saved per pack",
+        value=math.nan,
+        unit=case.study.currency,
+        formula="w dm",
+        inputs=(*worth_inputs(case.study), *saving_inputs(case)),
+        source="the person's own worth per kilogram; no cost is taken off",
+        range_meaning="worth and saving at the ends that make it least, and greatest",
+    )
+    saved = case.saving.saved_kg
+    if saved is None:
+        return replace(figure, range_meaning="", missing=_NO_SAVING)
+    return with_range(figure, product(Range(*case.study.worth_per_kg), saved))
+
+
+def _gain_per_pack(case: WorthCase) -> Figure:
+    figure = Figure(
+        key="gain per pack",
+        label="Gain per pack, costs per pack taken off",
+        value=math.nan,
+        unit=case.study.currency,
+        formula="g = w dm - parts - joining - add-backs",
+        inputs=(*worth_inputs(case.study), *saving_inputs(case), *money_inputs(case)),
+        source=PRACTICE,
+        range_meaning="each input at its worst end, and at its best, all at once",
+    )
+    saved = case.saving.saved_kg
+    if saved is None:
+        return replace(figure, range_meaning="", missing=_NO_SAVING)
+    worth = product(Range(*case.study.worth_per_kg), saved)
+    return with_range(figure, worth - case.saving.money)
+
+
+def _programme_value(case: WorthCase, programme: Programme | None) -> Figure:
+    figure = Figure(
+        key="programme value",
+        label="Net present value of the programme",
+        value=math.nan,
+        unit=case.study.currency,
+        formula="NPV = sum over the years y of n_y g / (1 + i)^y - I",
+        inputs=(*_plan(case), *assumed(case.study, "volume_spread", "volume spread")),
+        source=f"{_ECONOMY}; cash at the end of each year, I in year 0",
+        range_meaning="low: least gain, greatest spend, and of the volumes what is "
+        "worse; high the reverse; the interest stays",
+    )
+    return figure if programme is None else with_range(figure, programme.npv)
+
+
+def _payback(case: WorthCase, programme: Programme | None) -> Figure:
+    figure = Figure(
+        key="payback",
+        label="Years until what is spent once is back, with interest",
+        value=math.nan,
+        unit="years",
+        formula="first y at which the sum up to y of n_y g / (1 + i)^y is I",
+        inputs=_plan(case),
+        source=f"{_ECONOMY}; within a year cash is taken to come in evenly",
+    )
+    if programme is None:
+        return figure
+    if not is_paid_back(programme):
+        what = "What is spent once is not paid back within the programme."
+        return replace(figure, missing=what)
+    return replace(figure, value=programme.payback_years)
+
+
+def _break_even(case: WorthCase, programme: Programme | None) -> Figure:
+    figure = Figure(
+        key="programme break-even",
+        label="Packs a year, on average, from which the programme pays",
+        value=math.nan,
+        unit="",
+        formula="mean of n_y x I / sum over the years y of n_y g / (1 + i)^y",
+        inputs=_plan(case),
+        source=f"{_ECONOMY}; the plan keeps its shape from year to year",
+    )
+    if programme is None:
+        return figure
+    if math.isinf(programme.break_even_packs):
+        return replace(figure, missing="It pays at no volume.")
+    return replace(figure, value=programme.break_even_packs)
+
+
+def _internal_rate(case: WorthCase, programme: Programme | None) -> Figure:
+    figure = Figure(
+        key="internal rate",
+        label="Internal rate of return per year",
+        value=math.nan,
+        unit="%",
+        formula="i at which the sum over the years y of n_y g / (1 + i)^y is I",
+        inputs=_plan(case, with_interest=False),
+        source=_ECONOMY,
+    )
+    if programme is None:
+        return figure
+    if math.isnan(programme.internal_rate):
+        return replace(figure, missing=_why_no_rate(programme))
+    return replace(figure, value=100.0 * programme.internal_rate)
+
+
+def _why_no_rate(programme: Programme) -> str:
+    if programme.spend.likely == 0:
+        return "Nothing is spent once, so there is no rate of return on it."
+    if programme.gain_per_pack.likely <= 0:
+        return "No pack brings anything back, so there is no rate of return."
+    return "There is no single rate at which the programme is worth nothing."
+
+
+def _plan(case: WorthCase, *, with_interest: bool = True) -> tuple[Input, ...]:
+    """Give gain, volumes, interest and what is spent once."""
+    gain = _gain_per_pack(case)
+    whence = f"w dm - parts - joining - add-backs; valued: {case.saving.valued}"
+    interest = assumed(case.study, "discount_rate", "i, interest a year")
+    return (
+        Input("g, gain per pack", gain.value, gain.unit, whence),
+        *_volumes(case),
+        *(interest if with_interest else ()),
+        *spend_inputs(case),
+    )
+
+
+def _volumes(case: WorthCase) -> tuple[Input, ...]:
+    """Give the packs of each year; of many years the first ones, and their sum."""
+    study, programme = case.study, case.programme
+    if isinstance(programme, Problem):
+        own = planned_volumes(study, None)
+        total = float(own.sum()) if own.size else math.nan
+        return (Input("n, packs over all years", total, "", "the study"),)
+    whence = _whose_volume(case)
+    years = [
+        Input(f"n_{y}, packs in {year_label(programme, y)}", packs, "", whence)
+        for y, packs in enumerate(programme.volumes.tolist(), start=1)
+    ]
+    if len(years) <= _MOST_YEARS:
+        return tuple(years)
+    rest = Input(
+        f"packs over all {len(years)} years", programme.packs, "", f"{whence}, summed"
+    )
+    return (*years[:_MOST_YEARS], rest)
+
+
+def _whose_volume(case: WorthCase) -> str:
+    if case.study.volumes:
+        return "volumes by year of the study"
+    if case.study.yearly_volume:
+        return "yearly volume of the study"
+    return "yearly volume of the subject"
+
+
+_OF_PROGRAMME: Mapping[str, Callable[[WorthCase, Programme | None], Figure]] = {
+    "programme value": _programme_value,
+    "payback": _payback,
+    "programme break-even": _break_even,
+    "internal rate": _internal_rate,
+}
+
+PROGRAMME_KEYS = ("worth per pack", "gain per pack", *_OF_PROGRAMME)
+"""Keys that `programme_figure` answers."""
+
+
+def programme_figure(case: WorthCase, key: str) -> Figure:
+    """Say where a figure of the programme comes from.
+
+    Parameters
+    ----------
+    case : WorthCase
+        The case.
+    key : str
+        One of `PROGRAMME_KEYS`.
+    """
+    if key == "worth per pack":
+        return _worth_per_pack(case)
+    if key == "gain per pack":
+        return _gain_per_pack(case)
+    found = case.programme
+    if isinstance(found, Problem):
+        figure = _OF_PROGRAMME[key](case, None)
+        return replace(figure, range_meaning="", missing=found.what)
+    return _OF_PROGRAMME[key](case, found)

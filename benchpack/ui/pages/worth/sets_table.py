@@ -1,0 +1,202 @@
+"""The table of sets: to read, to copy from, and to rename in."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import (
+    QAbstractTableModel,
+    QModelIndex,
+    QObject,
+    QPersistentModelIndex,
+    Qt,
+    Signal,
+)
+from PySide6.QtGui import QFont, QGuiApplication, QKeyEvent, QKeySequence
+from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView, QWidget
+
+from benchpack.report.worth_sets import SetsTable
+from benchpack.ui.tables.clipboard import to_mime, to_text
+from benchpack.ui.theme import font
+from benchpack.ui.widgets.controls import plain_tip
+
+Index = QModelIndex | QPersistentModelIndex
+Role = Qt.ItemDataRole
+_ROOT = QModelIndex()
+_RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
+_LEFT = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
+_ROOM, _MOST_NAME = 20, 200
+
+
+class SetsTableModel(QAbstractTableModel):
+    """Texts of sets by row; a name can be entered anew.
+
+    Signals
+    -------
+    renamed(int, str)
+        Row, and the name that was entered.
+    """
+
+    renamed = Signal(int, str)
+
+    def __init__(self, parent: QObject) -> None:
+        super().__init__(parent)
+        self.shown = SetsTable((), (), ())
+        self._in_use: list[bool] = []
+
+    def show_table(self, shown: SetsTable, *, in_use: Sequence[bool]) -> bool:
+        """Show other sets; gives whether all is new and the selection is gone."""
+        is_new = shown.names != self.shown.names or shown.heads != self.shown.heads
+        if is_new:
+            self.beginResetModel()
+        self.shown, self._in_use = shown, list(in_use)
+        if is_new:
+            self.endResetModel()
+        elif shown.rows:
+            last = self.index(len(shown.rows) - 1, len(shown.heads) - 1)
+            self.dataChanged.emit(self.index(0, 0), last)
+        return is_new
+
+    def rowCount(self, parent: Index = _ROOT) -> int:
+        """Give the number of sets."""
+        return 0 if parent.isValid() else len(self.shown.rows)
+
+    def columnCount(self, parent: Index = _ROOT) -> int:
+        """Give the number of columns."""
+        return 0 if parent.isValid() else len(self.shown.heads)
+
+    def headerData(
+        self, section: int, orientation: Qt.Orientation, role: int = Role.DisplayRole
+    ) -> object:
+        """Give the heads; rows have none."""
+        if orientation is not Qt.Orientation.Horizontal:
+            return None
+        if role == Role.TextAlignmentRole:
+            return _RIGHT if section else _LEFT
+        return self.shown.heads[section] if role == Role.DisplayRole else None
+
+    def data(self, index: Index, role: int = Role.DisplayRole) -> object:
+        """Give the text of a cell, and why it is not known on hover."""
+        if not index.isValid():
+            return None
+        cell = self.shown.rows[index.row()][index.column()]
+        if role == Role.DisplayRole:
+            return cell.whole
+        if role == Role.EditRole:
+            return self.shown.names[index.row()]
+        if role == Role.ToolTipRole:
+            return plain_tip(cell.why)
+        if role == Role.TextAlignmentRole:
+            return _RIGHT if index.column() else _LEFT
+        if role == Role.FontRole and self._in_use[index.row()]:
+            strong: QFont = font("strong")
+            return strong
+        return None
+
+    def flags(self, index: Index) -> Qt.ItemFlag:
+        """Let the names of sets be edited."""
+        flags = super().flags(index)
+        is_name = index.column() == 0 and bool(self.shown.names[index.row()])
+        return flags | Qt.ItemFlag.ItemIsEditable if is_name else flags
+
+    def setData(self, index: Index, value: object, role: int = Role.EditRole) -> bool:
+        """Tell of another name; the edit itself shows it."""
+        if role != Role.EditRole or not index.isValid():
+            return False
+        self.renamed.emit(index.row(), str(value))
+        return True
+
+
+class SetsTableView(QTableView):
+    """The table of sets with its keys: Enter uses, F2 renames, Del removes.
+
+    Signals
+    -------
+    row_chosen(int)
+        Another row is the current one, -1 for none.
+    used(), removed()
+        Enter, and Del, on the current set.
+    renamed(int, str)
+        Row, and the name that was entered.
+    said(str)
+        A remark for the status line.
+    """
+
+    row_chosen = Signal(int)
+    used = Signal()
+    removed = Signal()
+    renamed = Signal(int, str)
+    said = Signal(str)
+
+    def __init__(self, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.sets = SetsTableModel(self)
+        self.setModel(self.sets)
+        self.setAccessibleName("Sets of assumptions")
+        self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
+        self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
+        self.setEditTriggers(QAbstractItemView.EditTrigger.EditKeyPressed)
+        self.setHorizontalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
+        self.setShowGrid(False)
+        self.setWordWrap(False)
+        self.setTabKeyNavigation(False)
+        self.setMinimumHeight(96)
+        self.setStyleSheet("QTableView::item { padding: 0 8px; }")
+        rows, heads = self.verticalHeader(), self.horizontalHeader()
+        rows.setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
+        rows.setDefaultSectionSize(self.fontMetrics().height() + 8)
+        rows.hide()
+        heads.setAccessibleName("Columns")
+        heads.setHighlightSections(False)
+        self.sets.renamed.connect(self.renamed)
+        self.selectionModel().currentRowChanged.connect(self._on_row_changed)
+
+    def show_table(self, shown: SetsTable, *, in_use: Sequence[bool]) -> None:
+        """Show other sets; columns become wider where they have to."""
+        is_new = self.sets.show_table(shown, in_use=in_use)
+        for column in range(self.sets.columnCount()):
+            wanted = max(
+                self.sizeHintForColumn(column),
+                self.horizontalHeader().sectionSizeHint(column),
+            )
+            wanted += _ROOM
+            wanted = min(wanted, _MOST_NAME) if column == 0 else wanted
+            if is_new or wanted > self.columnWidth(column):
+                self.setColumnWidth(column, wanted)
+        if is_new:
+            self.row_chosen.emit(-1)
+
+    def edit_name(self) -> None:
+        """Enter another name for the current set."""
+        row = self.currentIndex().row()
+        if row >= 0:
+            self.setFocus()
+            self.edit(self.sets.index(row, 0))
+
+    def copy_table(self) -> None:
+        """Put the table onto the clipboard as it is shown."""
+        shown = self.sets.shown
+        rows = [[cell.whole for cell in row] for row in shown.rows]
+        mime = to_mime(to_text([list(shown.heads), *rows]))
+        QGuiApplication.clipboard().setMimeData(mime)
+        self.said.emit("Copied the table")
+
+    def _on_row_changed(self, current: QModelIndex) -> None:
+        self.row_chosen.emit(current.row() if current.isValid() else -1)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Use with Enter, rename with F2, remove with Del, copy with Ctrl+C."""
+        key = Qt.Key(event.key())
+        is_editing = self.state() is QAbstractItemView.State.EditingState
+        if is_editing:
+            super().keyPressEvent(event)
+        elif key in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            self.used.emit()
+        elif key == Qt.Key.Key_Delete:
+            self.removed.emit()
+        elif key == Qt.Key.Key_F2:
+            self.edit_name()
+        elif event.matches(QKeySequence.StandardKey.Copy):
+            self.copy_table()
+        else:
+            super().keyPressEvent(event)

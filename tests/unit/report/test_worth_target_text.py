@@ -1,0 +1,113 @@
+"""The target in words: what it comes to, how likely it is, what has to be true."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from benchpack.model.study import Study
+from benchpack.report.worth_target import COMPUTING, target_figures
+from benchpack.report.worth_target_text import target_readings
+from benchpack.results.proposal_trials import ProposalChance, simulate
+from benchpack.results.worth_case import WorthCase
+from tests.unit.report.test_worth_figures import plain
+from tests.unit.results.worth_samples import CHANGES, RICH, case_of
+
+
+def words(case: WorthCase, chance: ProposalChance | None, *, known: bool = True) -> str:
+    readings = target_readings(case, chance, is_known=known)
+    return plain("\n".join("\n".join(one.sentences) for one in readings))
+
+
+def trials(case: WorthCase) -> ProposalChance:
+    assert case.proposal is not None
+    found = simulate(case.proposal, trials=2_000)
+    assert found is not None
+    return found
+
+
+def test_half_and_one_in_five_are_those_of_the_trials() -> None:
+    case = case_of(*CHANGES)
+    chance = trials(case)
+    half, fifth = np.percentile(chance.saved_kg.values, [50, 80])
+    said = words(case, chance)
+    assert f"Half of the trials save {half:.1f} kg or more (P50)." in said
+    assert f"One in five saves {fifth:.1f} kg or more (stretch)." in said
+    texts = [shown.text for shown in target_figures(case, chance, is_known=True)]
+    assert f"{half:.1f} kg" in map(plain, texts)
+    assert f"{fifth:.1f} kg" in map(plain, texts)
+
+
+def test_a_target_that_hangs_on_changes_names_them() -> None:
+    case = case_of(*CHANGES, study=replace(RICH, target_kg=2.75))
+    assert case.target.needed
+    assert case.target.spare
+    said = words(case, trials(case))
+    for name, kg in case.target.needed:
+        assert f"{name} ({kg:.1f} kg)" in said
+    assert "has to be released" in said
+    assert f"may fall away: {case.target.spare[0][0]}" in said
+
+
+def test_a_target_with_room_hangs_on_no_single_change() -> None:
+    case = case_of(*CHANGES, study=replace(RICH, target_kg=0.001))
+    assert "any one may fall away" in words(case, trials(case))
+
+
+def test_a_target_beyond_the_proposal_says_by_how_much() -> None:
+    case = case_of(*CHANGES, study=replace(RICH, target_kg=50.0))
+    said = words(case, trials(case))
+    assert f"{case.target.short_kg:.1f} kg short of it" in said
+    assert "under 1 %" in said
+
+
+def test_least_worth_and_least_volume_are_conditions() -> None:
+    case = case_of(*CHANGES)
+    said = words(case, trials(case))
+    least = case.target.least_worth_per_kg
+    expected = f"A worth of {least:.2f} EUR/kg at least" if least else "worth nothing"
+    assert expected in said
+    assert "packs a year on." in said or "the first pack on." in said
+
+
+@pytest.mark.parametrize("unit", ["kg", "lb"])
+def test_masses_follow_the_unit_and_the_mark(unit: str) -> None:
+    study = replace(RICH, mass_unit=unit, decimal_mark=",")
+    said = words(case_of(*CHANGES, study=study), None, known=False)
+    mass = "4,0 kg" if unit == "kg" else "8,8 lb"
+    assert said.startswith(f"{mass} a pack are promised, worth 120 EUR (40 to 160)")
+
+
+def test_while_trials_run_nothing_else_is_said() -> None:
+    case = case_of(*CHANGES)
+    said = words(case, None, known=False)
+    assert "being worked out" in said
+    assert "P50" not in said
+    figures = target_figures(case, None, is_known=False)
+    assert [one.text for one in figures].count(COMPUTING) == 3
+
+
+def test_without_a_proposal_there_is_no_chance() -> None:
+    case = case_of()
+    said = words(case, None)
+    assert said.count("There is no proposal") == 3
+    assert "promised" in said
+
+
+def test_without_anything_each_reading_is_a_sentence() -> None:
+    case = case_of(study=Study())
+    for reading in target_readings(case, None, is_known=True):
+        assert reading.heading
+        assert all(one.endswith(".") for one in reading.sentences)
+
+
+def test_what_stays_open_is_the_gap_less_the_saving() -> None:
+    case = case_of(*CHANGES)
+    said = words(case, trials(case))
+    left = case.target.left_kg
+    if left > 0:
+        assert f"{left:.1f} kg of the gap of {case.gap.gap_kg:.1f} kg are left" in said
+    else:
+        assert "closes the gap" in said
