@@ -5,15 +5,22 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from benchpack.model.worth_words import ValuedMass
 from benchpack.report.chart_specs import ChartSpec
 from benchpack.report.gap_charts import energy_mass_spec, gap_bars_spec, waterfall_spec
 from benchpack.report.joint_charts import pareto_spec
 from benchpack.report.proposal_charts import proposal_waterfall
 from benchpack.report.worth_charts import fan_spec
+from benchpack.report.worth_matters import worth_swings_spec
+from benchpack.report.worth_price import price_spec
+from benchpack.report.worth_programme import programme_spec
+from benchpack.report.worth_vehicle import vehicle_spec
 from benchpack.results.inventory import Grouping, inventory
 from benchpack.results.joint_totals import Measure
 from benchpack.results.proposal import ProposalResults
 from benchpack.results.results import Results
+from benchpack.results.worth_case import worth_case
+from benchpack.results.worth_matters import worth_swings
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -26,10 +33,13 @@ class NamedChart:
         What it shows.
     spec : ChartSpec
         The chart; it has something to draw.
+    is_internal : bool
+        True where it shows what a customer does not see: costs, interest, programme.
     """
 
     name: str
     spec: ChartSpec
+    is_internal: bool = False
 
 
 def study_charts(
@@ -44,25 +54,34 @@ def study_charts(
     proposal : ProposalResults or None
         What should close it.
     """
-    return tuple(
-        NamedChart(name, spec)
-        for name, spec in _charts(results, proposal)
-        if not spec.is_empty
-    )
+    charts = (*_of_gap(results), *_of_proposal(proposal), *_of_worth(results))
+    return tuple(chart for chart in charts if not chart.spec.is_empty)
 
 
-def _charts(
-    results: Results, proposal: ProposalResults | None
-) -> Iterator[tuple[str, ChartSpec]]:
+def _of_gap(results: Results) -> Iterator[NamedChart]:
     study = results.study
-    yield "energy and mass", energy_mass_spec(results)
-    yield "gaps", gap_bars_spec(results)
-    yield "gap by subsystem", waterfall_spec(results)
+    yield NamedChart("energy and mass", energy_mass_spec(results))
+    yield NamedChart("gaps", gap_bars_spec(results))
+    yield NamedChart("gap by subsystem", waterfall_spec(results))
     if results.library.joints_of(study.subject):
         stock = inventory(results.library, study, study.subject)
         for measure in (Measure.COUNT, Measure.MASS):
             spec = pareto_spec(stock, study, grouping=Grouping.KIND, measure=measure)
-            yield f"joints by {measure}", spec
+            yield NamedChart(f"joints by {measure}", spec)
+
+
+def _of_proposal(proposal: ProposalResults | None) -> Iterator[NamedChart]:
     if proposal is not None and proposal.effects:
-        yield "proposal", proposal_waterfall(proposal)
-    yield "worth", fan_spec(results)
+        yield NamedChart("proposal", proposal_waterfall(proposal))
+
+
+def _of_worth(results: Results) -> Iterator[NamedChart]:
+    case = worth_case(results)
+    saving = case.saving
+    proposed = saving.saved_kg if saving.valued is ValuedMass.PROPOSAL else None
+    yield NamedChart("worth", fan_spec(results, proposed))
+    yield NamedChart("worth by the vehicle", vehicle_spec(case))
+    swings = worth_swings_spec(worth_swings(case), results.study)
+    yield NamedChart("programme", programme_spec(case), is_internal=True)
+    yield NamedChart("price", price_spec(case), is_internal=True)
+    yield NamedChart("what matters", swings, is_internal=True)

@@ -7,7 +7,7 @@ import logging
 import os
 import tempfile
 from collections.abc import Mapping
-from dataclasses import asdict, dataclass, field, fields, replace
+from dataclasses import Field, asdict, dataclass, field, fields, replace
 from pathlib import Path
 from typing import Any
 
@@ -59,6 +59,19 @@ class Settings:
     recent_files: tuple[str, ...] = _setting(
         (), "Recent files", "Library files opened last, newest first."
     )
+    brief_audience: str = _setting(
+        "customer",
+        "Brief is for",
+        "A customer does not see what making it costs.",
+        "internal",
+        "customer",
+    )
+    brief_paper: str = _setting(
+        "A4", "Paper of a brief", "The sheet that a brief is set on.", "A4", "Letter"
+    )
+    brief_left_out: tuple[str, ...] = _setting(
+        (), "Left out of briefs", "Sections that were unticked on the Brief page."
+    )
 
     def with_recent(self, path: Path) -> Settings:
         """Give the settings with a file at the top of the recent ones."""
@@ -67,19 +80,20 @@ class Settings:
         return replace(self, recent_files=(text, *others)[:RECENT_LIMIT])
 
 
-def _valid(name: str, value: Any) -> bool:
+def _valid(setting: Field[Any], value: Any) -> bool:
     """Tell whether a stored value can stand for a setting."""
-    if name == "look":
-        return value in ("system", "light", "dark")
+    choices = setting.metadata["choices"]
+    if choices:
+        return value in choices
     return isinstance(value, list) and all(isinstance(text, str) for text in value)
 
 
 def _parsed(stored: Mapping[str, Any]) -> Settings:
-    known = {setting.name for setting in fields(Settings)}
+    known = {setting.name: setting for setting in fields(Settings)}
     values: dict[str, Any] = {
         name: tuple(value) if isinstance(value, list) else value
         for name, value in stored.items()
-        if name in known and _valid(name, value)
+        if name in known and _valid(known[name], value)
     }
     return Settings(**values)
 

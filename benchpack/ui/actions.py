@@ -49,13 +49,12 @@ ACTIONS: tuple[ActionRow, ...] = (
     ActionRow("open_folder", "&File", "Open Data Package &folder…", "Ctrl+Shift+O"),
     ActionRow("open_demo", "&File", "Open the &demo"),
     ActionRow(
-        "export_gaps",
-        "&File",
-        "&Export gaps as CSV…",
-        "Ctrl+E",
-        "export",
-        group=True,
+        "export_brief", "&File", "Export &brief…", "Ctrl+P", "export", group=True
     ),
+    ActionRow("export_workbook", "&File", "Export &workbook…"),
+    ActionRow("export_gaps", "&File", "&Export gaps as CSV…", "Ctrl+E"),
+    ActionRow("export_bundle", "&File", "Export study b&undle…"),
+    ActionRow("export_everything", "&File", "Export e&verything…", "Ctrl+Alt+E"),
     ActionRow("save_copy", "&File", "Save a &copy as…", "Ctrl+Shift+E"),
     ActionRow("quit", "&File", "&Quit", "Ctrl+Q", group=True),
     ActionRow("undo", "&Edit", "&Undo", "Ctrl+Z", "undo"),

@@ -55,11 +55,18 @@ def _worth(workspace: Workspace) -> Page:
     return WorthPage(workspace)
 
 
+def _brief(workspace: Workspace) -> Page:
+    from benchpack.ui.pages.brief.page import BriefPage
+
+    return BriefPage(workspace)
+
+
 PAGES = (
     PageEntry("Packs", _packs),
     PageEntry("Gap", _gap),
     PageEntry("Joints", _joints),
     PageEntry("Changes", _changes),
     PageEntry("Worth", _worth),
+    PageEntry("Brief", _brief),
 )
 """Every page."""

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable
 from pathlib import Path
 
-from PySide6.QtCore import QObject, Signal
+from PySide6.QtCore import Signal
 from PySide6.QtGui import QGuiApplication
-from PySide6.QtWidgets import QApplication, QFileDialog, QWidget
+from PySide6.QtWidgets import QApplication, QFileDialog
 
 from benchpack.errors import BenchpackError, CancelledError, Problem
 from benchpack.model.library import Library
@@ -20,12 +20,13 @@ from benchpack.session.opening import (
     open_demo,
 )
 from benchpack.ui.export.endings import with_ending
+from benchpack.ui.handover_commands import HandoverCommands
 from benchpack.ui.tasks import Token
 from benchpack.ui.theme import Scheme, apply_theme, scheme_for
-from benchpack.ui.workspace import Workspace
 
 _OPEN_FILTER = (
-    "Everything Benchpack reads (*.benchpack *.csv *.tsv *.txt *.xlsx *.ods *.json);;"
+    "Everything Benchpack reads "
+    "(*.benchpack *.csv *.tsv *.txt *.xlsx *.ods *.json *.zip);;"
     "All files (*)"
 )
 _LIBRARY = f"Library (*{LIBRARY_ENDING})"
@@ -34,7 +35,7 @@ _COPY_FILTER = (
 )
 
 
-class Commands(QObject):
+class Commands(HandoverCommands):
     """The slots behind the actions.
 
     Signals
@@ -50,11 +51,6 @@ class Commands(QObject):
     warnings_requested = Signal()
     quit_requested = Signal()
 
-    def __init__(self, window: QWidget, workspace: Workspace) -> None:
-        super().__init__(window)
-        self._window = window
-        self.workspace = workspace
-
     def open_path(self, path: Path) -> None:
         """Open whatever a file is."""
         from benchpack.ui.dialogs.opening import open_any
@@ -64,7 +60,7 @@ class Commands(QObject):
     def on_open(self) -> None:
         """Ask for a file and open it."""
         name, _ = QFileDialog.getOpenFileName(
-            self._window, "Open", self._folder(), _OPEN_FILTER
+            self._window, "Open", self.handing_over.folder(), _OPEN_FILTER
         )
         if name:
             self.open_path(Path(name))
@@ -72,7 +68,7 @@ class Commands(QObject):
     def on_open_folder(self) -> None:
         """Ask for the folder of a Data Package and open it."""
         name = QFileDialog.getExistingDirectory(
-            self._window, "Open a Data Package", self._folder()
+            self._window, "Open a Data Package", self.handing_over.folder()
         )
         if name:
             self.open_path(Path(name))
@@ -96,31 +92,12 @@ class Commands(QObject):
 
         self._open("Library not made", make)
 
-    def on_export_gaps(self) -> None:
-        """Ask where, and write the table of gaps with its schema."""
-        results = self.workspace.results
-        suggestion = self._suggestion(f"gaps of {results.study.subject}", ".csv")
-        name, _ = QFileDialog.getSaveFileName(
-            self._window, "Export gaps", suggestion, "CSV (*.csv)"
-        )
-        if not name:
-            return
-        path = with_ending(Path(name), "CSV (*.csv)")
-
-        def work(token: Token) -> Path:
-            from benchpack.session.handover import write_gap_csv
-
-            write_gap_csv(results, path, cancelled=token.cancelled)
-            return path
-
-        self._write(path, "Writing gaps", work)
-
     def on_save_copy(self) -> None:
         """Ask where, and write everything in another form."""
         state = self.workspace.state
         title = state.library.title or "Library"
         # Without an ending, so that the kind of file that is chosen gives it.
-        suggestion = self._suggestion(f"{title} copy", "")
+        suggestion = self.handing_over.suggestion(file_stem(f"{title} copy"))
         name, chosen = QFileDialog.getSaveFileName(
             self._window, "Save a copy", suggestion, _COPY_FILTER
         )
@@ -142,7 +119,7 @@ class Commands(QObject):
             write_copy(state, path)
             return path
 
-        self._write(path, "Writing a copy", work)
+        self.handing_over.write(path, "Writing a copy", work)
 
     def on_undo(self) -> None:
         """Take back the last edit."""
@@ -235,10 +212,6 @@ class Commands(QObject):
         if isinstance(app, QApplication):
             apply_theme(app, chosen_scheme(self.workspace.settings.look))
 
-    def _folder(self) -> str:
-        path = self.workspace.document.path
-        return str(path.parent if path else Path.home())
-
     def _open(self, heading: str, make: Callable[[], Document]) -> None:
         try:
             document = make()
@@ -246,25 +219,6 @@ class Commands(QObject):
             self.workspace.notifier.show_error(heading, error)
             return
         self.workspace.open_document(document)
-
-    def _suggestion(self, name: str, ending: str) -> str:
-        return str(Path(self._folder()) / (file_stem(name) + ending))
-
-    def _write(self, path: Path, words: str, work: Callable[[Token], Path]) -> None:
-        notifier = self.workspace.notifier
-
-        def done(path: Path) -> None:
-            notifier.say(f"Written: {path}")
-
-        def failed(error: BaseException) -> None:
-            if isinstance(error, BenchpackError):
-                notifier.show_error("Not written", error)
-            else:
-                notifier.report(error)
-
-        # Two files are written side by side, the same one only by the newest.
-        key = f"write {path}"
-        self.workspace.runner.start(key, work, done=done, failed=failed, words=words)
 
 
 def chosen_scheme(look: str) -> Scheme:

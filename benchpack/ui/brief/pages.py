@@ -35,8 +35,7 @@ _RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
 class BriefPages:
     """A brief on sheets of paper.
 
-    Making it draws the charts, which needs the thread of the window; its pages may
-    then be painted on any thread, one at a time.
+    It is made, painted and let go on the thread of the window.
 
     Parameters
     ----------

@@ -40,7 +40,7 @@ def write_brief_pdf(brief: Brief, path: Path, *, paper: str = "A4") -> None:
 
 
 def pdf_bytes(pages: BriefPages) -> bytes:
-    """Give the pages of a brief as a PDF; not bound to the thread of the window.
+    """Give the pages of a brief as a PDF, on the thread that made them.
 
     Parameters
     ----------

@@ -25,6 +25,24 @@ def with_ending(path: Path, chosen: str) -> Path:
     ending = chosen.rpartition("*")[2].rstrip(")") if "*" in chosen else ""
     if not ending or path.suffix.lower() in _ENDINGS:
         return path
+    return _unused(path, ending)
+
+
+def with_own_ending(path: Path, ending: str) -> Path:
+    """Give a path the ending of a file that can have no other, see `with_ending`.
+
+    Parameters
+    ----------
+    path : Path
+        What was typed.
+    ending : str
+        The ending, ``.bundle.zip`` for instance; its last part is enough.
+    """
+    last = ending[ending.rindex(".") :]
+    return path if path.name.lower().endswith(last) else _unused(path, ending)
+
+
+def _unused(path: Path, ending: str) -> Path:
     made = path.with_name(path.name + ending)
     number = 2
     while made.exists():

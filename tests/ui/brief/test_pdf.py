@@ -6,7 +6,6 @@ import re
 import unicodedata
 from io import BytesIO
 from pathlib import Path
-from threading import Thread
 
 import pytest
 from pypdf import PdfReader
@@ -145,21 +144,6 @@ def test_three_hundred_parts_and_other_scripts_are_all_there() -> None:
     for number in range(300):
         assert f"part{number}{LONG}" in text
     assert all(word in text or word[::-1] in text for word in ARABIC.split())
-
-
-def test_pages_can_be_written_beside_the_window_s_thread() -> None:
-    pages = BriefPages(customer_brief())
-    written: list[bytes] = []
-
-    def write() -> None:
-        written.append(pdf_bytes(pages))
-
-    worker = Thread(target=write)
-    worker.start()
-    worker.join()
-    reader = PdfReader(BytesIO(written[0]))
-    assert len(reader.pages) == pages.page_count
-    assert "Dunlin 74" in reader.pages[0].extract_text()
 
 
 def test_it_is_written_whole(tmp_path: Path) -> None:

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from benchpack.ui.export.endings import with_ending
+from benchpack.ui.export.endings import with_ending, with_own_ending
 
 
 @pytest.mark.parametrize(
@@ -30,3 +30,25 @@ def test_an_ending_never_leads_onto_a_file(tmp_path: Path) -> None:
     (tmp_path / "packs 2.csv").touch()
     made = with_ending(tmp_path / "packs", "CSV (*.csv)")
     assert made == tmp_path / "packs 3.csv"
+
+
+@pytest.mark.parametrize(
+    ("typed", "ending", "written"),
+    [
+        ("brief", ".pdf", "brief.pdf"),
+        ("brief.PDF", ".pdf", "brief.PDF"),
+        ("brief.csv", ".pdf", "brief.csv.pdf"),
+        ("Avocet 81.5", ".xlsx", "Avocet 81.5.xlsx"),
+        ("tray", ".bundle.zip", "tray.bundle.zip"),
+        ("tray.zip", ".bundle.zip", "tray.zip"),
+    ],
+)
+def test_a_file_of_one_kind_has_its_ending(
+    tmp_path: Path, typed: str, ending: str, written: str
+) -> None:
+    assert with_own_ending(tmp_path / typed, ending) == tmp_path / written
+
+
+def test_its_own_ending_never_leads_onto_a_file(tmp_path: Path) -> None:
+    (tmp_path / "brief.pdf").touch()
+    assert with_own_ending(tmp_path / "brief", ".pdf") == tmp_path / "brief 2.pdf"

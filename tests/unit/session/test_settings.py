@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator
+from dataclasses import Field, fields
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -24,7 +26,14 @@ def _no_settings() -> Iterator[None]:
 
 
 def test_settings_come_back_as_they_were_saved() -> None:
-    settings = Settings(look="dark", hidden_columns=("note",), recent_files=("a",))
+    settings = Settings(
+        look="dark",
+        hidden_columns=("note",),
+        recent_files=("a",),
+        brief_audience="internal",
+        brief_paper="Letter",
+        brief_left_out=("ledger", "checks"),
+    )
     save_settings(settings)
     assert load_settings() == settings
 
@@ -43,6 +52,31 @@ def test_spoilt_value_falls_back_alone() -> None:
     stored = {"look": "pink", "hidden_columns": ["note"], "recent_files": 3, "new": 1}
     settings_file().write_text(json.dumps(stored), encoding="utf-8")
     assert load_settings() == Settings(hidden_columns=("note",))
+
+
+@pytest.mark.parametrize("setting", fields(Settings), ids=lambda one: one.name)
+def test_every_setting_says_what_it_is(setting: Field[Any]) -> None:
+    assert setting.metadata["label"]
+    assert setting.metadata["help"].endswith(".")
+    choices = setting.metadata["choices"]
+    assert not choices or getattr(Settings(), setting.name) in choices
+
+
+@pytest.mark.parametrize(
+    "stored",
+    [
+        {"brief_audience": "everyone"},
+        {"brief_audience": ["internal"]},
+        {"brief_paper": "A3"},
+        {"brief_paper": None},
+        {"brief_left_out": "ledger"},
+        {"brief_left_out": [1]},
+    ],
+    ids=str,
+)
+def test_a_choice_that_is_not_offered_falls_back(stored: dict[str, object]) -> None:
+    settings_file().write_text(json.dumps({**stored, "look": "dark"}), encoding="utf-8")
+    assert load_settings() == Settings(look="dark")
 
 
 def test_recent_files_are_bounded_and_newest_first() -> None:

@@ -8,8 +8,9 @@ from pathlib import Path
 from typing import TYPE_CHECKING, TypeVar
 
 from benchpack.errors import BenchpackError, DataError, Problem
+from benchpack.results.results import Results, compute
 from benchpack.session.state import State
-from benchpack.ui.export.window_thread import WindowThread
+from benchpack.ui.handover.window_thread import WindowThread
 from benchpack.ui.tasks import Token
 
 if TYPE_CHECKING:
@@ -17,7 +18,6 @@ if TYPE_CHECKING:
     from benchpack.report.study_charts import NamedChart
     from benchpack.session.brief_request import BriefChoices
     from benchpack.session.handover_request import HandedOver
-    from benchpack.ui.brief.pages import BriefPages
 
 ResultT = TypeVar("ResultT")
 
@@ -36,17 +36,25 @@ class Handing:
         What the person chose of the brief.
     window : WindowThread
         Draws the charts.
-    token : Token
-        Tells whether to stop.
+
+    Attributes
+    ----------
+    token : Token or None
+        Of the work that goes on: tells whether to stop.
     """
 
     def __init__(
-        self, state: State, choices: BriefChoices, window: WindowThread, token: Token
+        self, state: State, choices: BriefChoices, window: WindowThread
     ) -> None:
         self.state = state
         self.choices = choices
+        self.token: Token | None = None
         self._window = window
-        self._token = token
+
+    @cached_property
+    def results(self) -> Results:
+        """The gap alone, which is there sooner."""
+        return compute(self.state.library, self.state.study)
 
     @cached_property
     def given(self) -> HandedOver:
@@ -65,17 +73,27 @@ class Handing:
 
     @cached_property
     def charts(self) -> tuple[NamedChart, ...]:
-        """The charts that have something to draw."""
+        """The charts that have something to draw and may be seen."""
         from benchpack.report.study_charts import study_charts
 
-        return study_charts(self.given.results, self.given.proposal)
+        every = study_charts(self.given.results, self.given.proposal)
+        return tuple(one for one in every if not (one.is_internal and self.is_outward))
 
-    def pages(self) -> BriefPages:
-        """Set the brief on pages of its own."""
+    @property
+    def is_outward(self) -> bool:
+        """True where a customer gets it."""
+        from benchpack.report.brief.blocks import Audience
+
+        return self.choices.audience is Audience.CUSTOMER
+
+    def pdf(self) -> bytes:
+        """Give the brief as PDF."""
         from benchpack.ui.brief.pages import BriefPages
+        from benchpack.ui.brief.pdf import pdf_bytes
 
         brief, paper = self.brief, self.choices.paper
-        return self.on_window(lambda: BriefPages(brief, paper=paper))
+        # Set, painted and let go on one thread: what draws letters belongs to it.
+        return self.on_window(lambda: pdf_bytes(BriefPages(brief, paper=paper)))
 
     def page_of_the_web(self) -> str:
         """Give the brief as a page of the web."""
@@ -103,11 +121,11 @@ class Handing:
 
     def on_window(self, function: Callable[[], ResultT]) -> ResultT:
         """Have something done on the thread of the window."""
-        return self._window.call(function, cancelled=self._token.cancelled)
+        return self._window.call(function, cancelled=self.cancelled)
 
     def cancelled(self) -> bool:
         """Tell whether to stop."""
-        return self._token.cancelled()
+        return self.token is not None and self.token.cancelled()
 
 
 def _draw(chart: NamedChart, path: Path) -> None:

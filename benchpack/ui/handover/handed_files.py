@@ -6,8 +6,9 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
+from benchpack.errors import DataError, Problem
 from benchpack.results.results import Results
-from benchpack.ui.export.handing import Handing
+from benchpack.ui.handover.handing import Handing
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,9 +65,8 @@ class HandedFile:
 
 def _write_pdf(handing: Handing, path: Path) -> None:
     from benchpack.files.atomic import replacing
-    from benchpack.ui.brief.pdf import pdf_bytes
 
-    whole = pdf_bytes(handing.pages())
+    whole = handing.pdf()
     with replacing(path) as fresh:
         fresh.write_bytes(whole)
 
@@ -79,23 +79,16 @@ def _write_web(handing: Handing, path: Path) -> None:
 
 def _write_workbook(handing: Handing, path: Path) -> None:
     from benchpack.files.audit_workbook import write_audit_workbook
-    from benchpack.report.audit.sheets import audit_sheets
+    from benchpack.session.handover_request import sheets_of, today
 
-    given, brief = handing.given, handing.brief
-    sheets = audit_sheets(
-        given.results,
-        given.proposal,
-        given.chance,
-        fingerprint=given.fingerprint,
-        made_on=brief.made_on,
-    )
+    sheets = sheets_of(handing.given, made_on=today())
     write_audit_workbook(sheets, path)
 
 
 def _write_gaps(handing: Handing, path: Path) -> None:
     from benchpack.session.handover import write_gap_csv
 
-    write_gap_csv(handing.given.results, path, cancelled=handing.cancelled)
+    write_gap_csv(handing.results, path, cancelled=handing.cancelled)
 
 
 def _write_parts(handing: Handing, path: Path) -> None:
@@ -115,11 +108,12 @@ def _write_joints(handing: Handing, path: Path) -> None:
 
 
 def _write_ledger(handing: Handing, path: Path) -> None:
-    from benchpack.session.proposal_request import take_proposal, write_ledger_csv
+    from benchpack.session.proposal_request import write_ledger_csv
 
     found = handing.given.proposal
-    if found is None:  # it says why
-        found = take_proposal(handing.state.library, handing.state.study.name)
+    if found is None:
+        what = f"The study {handing.state.study.name} has no changes."
+        raise DataError(Problem(what, "Add changes on the Changes page."))
     write_ledger_csv(found, path)
 
 

@@ -1,0 +1,3 @@
+"""The Brief page."""
+
+from __future__ import annotations
