@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from benchpack.model.fields import Field, Kind
 from benchpack.model.joint import JOINT_FIELDS
+from benchpack.report.handed_column import HandedColumn
 from benchpack.results.inventory import Inventory
 from benchpack.results.joint_facts import JointFacts
 
@@ -23,29 +23,7 @@ _FILLED = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class JointColumn:
-    """One column of the table of joints.
-
-    Parameters
-    ----------
-    name : str
-        Column head with its unit in brackets.
-    type : str
-        Type of Table Schema.
-    unit : str
-        The unit, empty where there is none.
-    description : str
-        What stands in it.
-    """
-
-    name: str
-    type: str
-    unit: str
-    description: str
-
-
-def joint_columns(currency: str) -> tuple[JointColumn, ...]:
+def joint_columns(currency: str) -> tuple[HandedColumn, ...]:
     """Give the columns, those of a joint in every file.
 
     Parameters
@@ -54,7 +32,7 @@ def joint_columns(currency: str) -> tuple[JointColumn, ...]:
         Currency code for the column of money.
     """
     return tuple(
-        JointColumn(
+        HandedColumn(
             name=field.header(currency=currency),
             type=_TYPES.get(field.kind, "string"),
             unit=field.unit.replace("CUR", currency),

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 
 from benchpack.model.fields import Field, Kind
 from benchpack.model.library import Library
 from benchpack.model.part import PART_FIELDS, Part
+from benchpack.report.handed_column import HandedColumn
 
 PartCell = str | int | float | bool | None
 """A cell: text, number or yes and no; None where nothing is known."""
@@ -15,32 +15,10 @@ PartCell = str | int | float | bool | None
 _TYPES = {Kind.NUMBER: "number", Kind.COUNT: "integer", Kind.FLAG: "boolean"}
 
 
-@dataclass(frozen=True, slots=True)
-class PartColumn:
-    """One column of the table of parts.
-
-    Parameters
-    ----------
-    name : str
-        Column head with its unit in brackets.
-    type : str
-        Type of Table Schema.
-    unit : str
-        The unit, empty where there is none.
-    description : str
-        What stands in it.
-    """
-
-    name: str
-    type: str
-    unit: str
-    description: str
-
-
-def part_columns() -> tuple[PartColumn, ...]:
+def part_columns() -> tuple[HandedColumn, ...]:
     """Give the columns, those of a part in every file."""
     return tuple(
-        PartColumn(
+        HandedColumn(
             name=field.header(),
             type=_TYPES.get(field.kind, "string"),
             unit=field.unit,

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
+from benchpack.report.handed_column import HandedColumn
 from benchpack.results.ledger import AddedBack, LedgerEntry
 from benchpack.results.proposal import Effect, ProposalResults
 
@@ -18,28 +18,6 @@ COUNTED, TAKEN_OUT, IS_THERE, REFUSED = (
     "refused",
 )
 """How a row stands; only what is counted has masses."""
-
-
-@dataclass(frozen=True, slots=True)
-class LedgerColumn:
-    """One column of the table.
-
-    Parameters
-    ----------
-    name : str
-        Column head with its unit in brackets.
-    type : str
-        Type of Table Schema.
-    unit : str
-        The unit, empty where there is none.
-    description : str
-        What stands in it.
-    """
-
-    name: str
-    type: str
-    unit: str
-    description: str
 
 
 _COLUMNS = (
@@ -62,10 +40,10 @@ _COLUMNS = (
 )
 
 
-def ledger_columns() -> tuple[LedgerColumn, ...]:
+def ledger_columns() -> tuple[HandedColumn, ...]:
     """Give the columns of the table."""
     return tuple(
-        LedgerColumn(f"{title} [{unit}]" if unit else title, kind, unit, help_text)
+        HandedColumn(f"{title} [{unit}]" if unit else title, kind, unit, help_text)
         for title, kind, unit, help_text in _COLUMNS
     )
 
