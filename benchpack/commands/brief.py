@@ -31,7 +31,8 @@ def run(arguments: Sequence[str]) -> int:
     RequestError
         When the name ends in neither, or a section cannot be left out.
     """
-    from benchpack.report.brief.choices import SECTIONS, check_left_out
+    from benchpack.report.brief.choices import check_left_out
+    from benchpack.report.brief.worth_section import WORTH_KEYS, every_section
 
     parser = study_parser(
         "brief",
@@ -45,7 +46,7 @@ def run(arguments: Sequence[str]) -> int:
         default="customer",
         help="whom it is for; a customer does not see what making it costs",
     )
-    free = [choice.key for choice in SECTIONS if choice.can_be_left_out]
+    free = [choice.key for choice in every_section() if choice.can_be_left_out]
     parser.add_argument(
         "--leave-out",
         action="extend",
@@ -63,11 +64,11 @@ def run(arguments: Sequence[str]) -> int:
             f"{options.out.name}: a brief is written as NAME.pdf or NAME.html"
         )
     try:
-        check_left_out(options.leave_out)
+        check_left_out(options.leave_out, WORTH_KEYS)
     except DataError as error:
         raise RequestError(f"--leave-out: {error}") from error
     from benchpack.report.brief.blocks import Audience
-    from benchpack.report.brief.content import make_brief
+    from benchpack.session.brief_request import BriefChoices, brief_of
     from benchpack.session.handover_request import take_handover, today
 
     reading = read_source(options)
@@ -76,15 +77,12 @@ def run(arguments: Sequence[str]) -> int:
         reading.library, name, wanted="brief", currency=reading.currency
     )
     refused = report(given.refused)
-    brief = make_brief(
-        given.results,
-        given.proposal,
-        given.chance,
+    choices = BriefChoices(
         audience=Audience(options.audience),
+        paper=options.paper,
         left_out=tuple(options.leave_out),
-        fingerprint=given.fingerprint,
-        made_on=today(),
     )
+    brief = brief_of(given, choices, made_on=today())
     _write(brief, options.out, paper=options.paper)
     write_line(f"written to {options.out}")
     return DATA_AT_FAULT if refused else DONE

@@ -33,8 +33,7 @@ def run(arguments: Sequence[str]) -> int:
     if options.out.suffix.lower() != ".xlsx":
         raise RequestError(f"{options.out.name}: a workbook is written as NAME.xlsx")
     from benchpack.files.audit_workbook import write_audit_workbook
-    from benchpack.report.audit.sheets import audit_sheets
-    from benchpack.session.handover_request import take_handover, today
+    from benchpack.session.handover_request import sheets_of, take_handover, today
 
     reading = read_source(options)
     name = options.study or ""
@@ -42,13 +41,6 @@ def run(arguments: Sequence[str]) -> int:
         reading.library, name, wanted="workbook", currency=reading.currency
     )
     refused = report(given.refused)
-    sheets = audit_sheets(
-        given.results,
-        given.proposal,
-        given.chance,
-        fingerprint=given.fingerprint,
-        made_on=today(),
-    )
-    write_audit_workbook(sheets, options.out)
+    write_audit_workbook(sheets_of(given, made_on=today()), options.out)
     write_line(f"written to {options.out}")
     return DATA_AT_FAULT if refused else DONE

@@ -285,7 +285,8 @@ def _number_columns(sheet: Sheet) -> frozenset[int]:
     return frozenset(
         column
         for (row, column), cell in sheet.cells.items()
-        if row > sheet.head_row and (cell.formula or isinstance(cell.content, float))
+        if row > sheet.head_row and str(cell.look) != "text"
+        if cell.formula or isinstance(cell.content, float)
     )
 
 

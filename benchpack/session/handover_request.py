@@ -8,10 +8,12 @@ from datetime import UTC, date, datetime
 from benchpack.errors import DataError, Problem
 from benchpack.model.library import Library
 from benchpack.model.study import Study
+from benchpack.report.audit.sheets import AuditSheet, audit_sheets
 from benchpack.results.fingerprint import fingerprint_of
-from benchpack.results.proposal import ProposalResults, proposal
+from benchpack.results.proposal import ProposalResults
 from benchpack.results.proposal_trials import ProposalChance, simulate
 from benchpack.results.results import Results, compute
+from benchpack.results.worth_case import WorthCase, worth_case
 from benchpack.session.study_request import take_study
 
 
@@ -21,20 +23,27 @@ class HandedOver:
 
     Parameters
     ----------
-    results : Results
-        The gap.
-    proposal : ProposalResults or None
-        What should close it, None where the study has no changes.
+    case : WorthCase
+        What the saving is worth, with the gap and the proposal.
     chance : ProposalChance or None
         The trials of the proposal.
     fingerprint : str
         Of the study and all it is answered from.
     """
 
-    results: Results
-    proposal: ProposalResults | None
+    case: WorthCase
     chance: ProposalChance | None
     fingerprint: str
+
+    @property
+    def results(self) -> Results:
+        """The gap."""
+        return self.case.gap
+
+    @property
+    def proposal(self) -> ProposalResults | None:
+        """What should close the gap, None where the study has no changes."""
+        return self.case.proposal
 
     @property
     def refused(self) -> tuple[Problem, ...]:
@@ -89,11 +98,24 @@ def hand_over(library: Library, study: Study) -> HandedOver:
     if results.comparison is None:
         problem = results.missing or Problem("There is nothing to compare.")
         raise DataError(problem.at(record=study.name))
-    found = chance = None
-    if library.changes_of(study.name):
-        found = proposal(library, study, gap=results)
-        chance = simulate(found)
-    return HandedOver(results, found, chance, fingerprint_of(library, study))
+    case = worth_case(results)
+    chance = None if case.proposal is None else simulate(case.proposal)
+    return HandedOver(case, chance, fingerprint_of(library, study))
+
+
+def sheets_of(given: HandedOver, *, made_on: date) -> tuple[AuditSheet, ...]:
+    """Give the sheets of the audit workbook of a study that was worked out.
+
+    Parameters
+    ----------
+    given : HandedOver
+        What they are made of.
+    made_on : date
+        Date that the workbook bears.
+    """
+    return audit_sheets(
+        given.case, given.chance, fingerprint=given.fingerprint, made_on=made_on
+    )
 
 
 def today() -> date:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import unicodedata
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -16,6 +17,10 @@ from benchpack.session.state import State
 
 LIBRARY_ENDING = ".benchpack"
 """Ending of a library file."""
+
+_MOST_LETTERS, _MOST_BYTES = 80, 160
+_DEVICES = {"CON", "PRN", "AUX", "NUL"}
+_DEVICES |= {f"{port}{number}" for port in ("COM", "LPT") for number in range(1, 10)}
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,8 +78,25 @@ def new_library(library: Library, path: Path) -> Document:
 
 
 def file_stem(name: str) -> str:
-    """Give a name in which every character can stand in a file's name."""
-    return re.sub(r"[^\w .()+-]+", " ", name).strip(" .")[:80] or "Library"
+    """Give a name that can stand at the head of a file's name, on any system.
+
+    Parameters
+    ----------
+    name : str
+        Any name.
+
+    Examples
+    --------
+    >>> file_stem("../81: kWh?"), file_stem("con"), file_stem("...")
+    ('81 kWh', '_con', 'Library')
+    """
+    plain = re.sub(r"[^\w.()+-]+", " ", unicodedata.normalize("NFC", name))
+    # A name may take 255 bytes with what stands behind it; a letter takes up to four.
+    cut = plain.strip(" .")[:_MOST_LETTERS].encode()[:_MOST_BYTES]
+    stem = cut.decode(errors="ignore").rstrip(" .")
+    if stem.partition(".")[0].rstrip().upper() in _DEVICES:
+        return f"_{stem}"
+    return stem or "Library"
 
 
 def free_path(name: str) -> Path:

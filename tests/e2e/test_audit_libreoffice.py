@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any
@@ -10,10 +10,15 @@ from typing import Any
 import pytest
 
 from benchpack.files.audit_workbook import write_audit_workbook
+from benchpack.model.change_words import ProgrammeKind
+from benchpack.model.drive_cycle import DriveCycle
 from benchpack.model.library import Library
+from benchpack.model.ranges import Range
 from benchpack.model.study import Study
 from benchpack.model.words import Basis, TrendKind
+from benchpack.model.worth_words import EnergyFrom, Sizing, ValuedMass
 from benchpack.report.audit import names
+from benchpack.report.audit.record import AuditSheet
 from tests.e2e.spreadsheets import (
     Content,
     assert_same,
@@ -37,11 +42,18 @@ class Case:
     make: Callable[[], tuple[Library, Study]]
     changes: Mapping[str, Any] = field(default_factory=dict)
 
-    def inputs(
-        self, cells: Mapping[str, tuple[str, str]]
-    ) -> dict[tuple[str, str], Content]:
+    def inputs(self, sheets: Sequence[AuditSheet]) -> dict[tuple[str, str], Content]:
         """Give the cells in which the customer changes something."""
-        return {cells[_NAMED[key]]: value for key, value in self.changes.items()}
+        cells, found = samples.named_cells(sheets), dict[tuple[str, str], Content]()
+        for key, value in self.changes.items():
+            if key == "volumes":
+                found |= zip(samples.cells_of_years(sheets), value, strict=False)
+            elif isinstance(value, Range):
+                ends = zip(_RANGES[key], value.ends, strict=True)
+                found |= {cells[name]: end for name, end in ends}
+            else:
+                found[cells[_NAMED[key]]] = value
+        return found
 
 
 _NAMED = {
@@ -52,20 +64,62 @@ _NAMED = {
     "target_kg": names.TARGET,
     "basis": names.BASIS,
     "exponent": names.EXPONENT,
-    "yearly_volume": names.YEARLY_VOLUME,
-    "programme_years": names.PROGRAMME_YEARS,
+    "yearly_volume": names.EVEN_VOLUME,
+    "programme_years": names.EVEN_YEARS,
     "discount_rate": names.DISCOUNT_RATE,
     "labour_rate_per_h": names.LABOUR_RATE,
     "station_rate_per_h": names.STATION_RATE,
     "tooling_budget": names.TOOLING_BUDGET,
+    "valued_mass": names.VALUED,
+    "volume_spread": names.VOLUME_SPREAD,
+    "start_year": names.START_YEAR,
+    "customer_share": names.CUSTOMER_SHARE,
+    "required_saving": names.REQUIRED_SAVING,
+    "part_price": names.PART_PRICE,
+    "old_part_price": names.OLD_PART_PRICE,
+    "vehicle_range_km": names.VEHICLE_RANGE,
+    "usable_share": names.USABLE_SHARE,
+    "pack_density_wh_per_kg": names.BATTERY_DENSITY,
+    "sizing": names.SIZING,
+    "consumption_kwh": names.CONSUMPTION,
+    "driver_km_per_year": names.DRIVER_WAY,
+    "driver_years": names.DRIVER_YEARS,
+    "energy_price": names.ENERGY_PRICE,
+    "charging_efficiency": names.CHARGING_EFFICIENCY,
+    "driver_rate": names.DRIVER_RATE,
 }
+_RANGES = {"mass_energy": names.MASS_ENERGY, "battery_cost": names.BATTERY_COST}
+_WORDS = {"basis": Basis, "valued_mass": ValuedMass, "sizing": Sizing}
 _WORTHS = {
     "worth_low_per_kg": 2.5,
     "worth_likely_per_kg": 5.25,
     "worth_high_per_kg": 11.0,
 }
 _PROGRAMME = {"yearly_volume": 130_000, "programme_years": 4.5, "discount_rate": 0.115}
+_VOLUMES = {"volumes": (10_000, 25_000, 40_000, 40_000, 15_000)}
+_PRICES = {
+    "part_price": 118.5,
+    "old_part_price": 104.0,
+    "required_saving": 7.5,
+    "customer_share": 0.3,
+}
+_VEHICLE = {
+    "mass_energy": Range(0.47, 0.7, 0.8),
+    "battery_cost": Range(70.0, 95.0, 150.0),
+    "vehicle_range_km": 310.0,
+    "usable_share": 0.92,
+    "pack_density_wh_per_kg": 150.0,
+}
+_DRIVER = {
+    "driver_km_per_year": 30_000.0,
+    "driver_years": 8.5,
+    "energy_price": 0.4,
+    "charging_efficiency": 0.8,
+    "driver_rate": 0.0,
+}
+_KEPT = {"sizing": "battery kept", "consumption_kwh": 21.0}
 _RATES = {"labour_rate_per_h": 71.0, "station_rate_per_h": 22.5}
+CYCLE = DriveCycle("=1+1", 1.0, (0.0, 20.0, 50.0, 50.0, 30.0, 0.0)).to_text()
 
 
 def _demo(place: int) -> Callable[[], tuple[Library, Study]]:
@@ -74,6 +128,10 @@ def _demo(place: int) -> Callable[[], tuple[Library, Study]]:
 
 def _kinds(**study: Any) -> Callable[[], tuple[Library, Study]]:
     return lambda: samples.every_kind(**study)
+
+
+def _driven(**study: Any) -> Callable[[], tuple[Library, Study]]:
+    return lambda: (samples.demo(), replace(samples.demo().studies[0], **study))
 
 
 def _peers(**study: Any) -> Callable[[], tuple[Library, Study]]:
@@ -92,7 +150,74 @@ CASES: dict[str, Case] = {
     "demo, programme and rates": Case(_demo(0), {**_PROGRAMME, **_RATES}),
     "demo, exponent": Case(_demo(0), {"exponent": 0.8, "basis": "scaled"}),
     **{f"demo, {basis}": Case(_demo(0), {"basis": str(basis)}) for basis in Basis},
+    "demo, volumes by year": Case(_demo(0), _VOLUMES),
+    "demo, one year without packs": Case(_demo(0), {"volumes": (0, 5_000, 0, 90_000)}),
+    "demo, years without packs": Case(_demo(0), {"volumes": (0, 0)}),
+    "demo, prices": Case(_demo(0), {**_PRICES, **_VOLUMES}),
+    "demo, less than asked for": Case(
+        _demo(0), {"required_saving": 500.0, "old_part_price": 0.0}
+    ),
+    "demo, vehicle and driver": Case(_demo(0), {**_VEHICLE, **_DRIVER}),
+    "demo, battery kept": Case(_demo(0), {**_KEPT, "driver_rate": 0.2}),
+    "demo, a light battery": Case(_demo(0), {"pack_density_wh_per_kg": 40.0}),
+    "demo, high end not believed": Case(_demo(0), {"pack_density_wh_per_kg": 45.0}),
+    "demo, worth of nothing": Case(
+        _demo(0),
+        {
+            "worth_low_per_kg": 0.0,
+            "worth_likely_per_kg": 0.0,
+            "worth_high_per_kg": 0.0,
+        },
+    ),
+    "demo, worth far above": Case(
+        _demo(0), {"worth_likely_per_kg": 9.0, "worth_high_per_kg": 12.0}
+    ),
+    "demo, half a year": Case(
+        _demo(0), {"volume_spread": 0.45, "programme_years": 0.5, "start_year": 2031}
+    ),
+    "demo, the target valued": Case(_demo(0), {"valued_mass": "the target"}),
+    "demo, the share to the trend": Case(
+        _demo(0),
+        {
+            "valued_mass": "share captured",
+            "share_captured": 0.4,
+            "basis": "to the trend",
+        },
+    ),
+    "demo, one change, valued": Case(_demo(2), {**_PRICES, **_VEHICLE, **_KEPT}),
+    "demo, trend, all changed": Case(
+        _demo(1), {**_PRICES, **_VEHICLE, **_VOLUMES, "basis": "at equal energy"}
+    ),
+    "demo, driven in town": Case(_driven(energy_from=EnergyFrom.URBAN), _VOLUMES),
+    "demo, a drive cycle": Case(
+        _driven(energy_from=EnergyFrom.CYCLE, drive_cycle=CYCLE), _PRICES
+    ),
+    "demo, no drive cycle": Case(_driven(energy_from=EnergyFrom.CYCLE), _WORTHS),
+    "demo, more than all recuperated": Case(
+        _driven(
+            energy_from=EnergyFrom.URBAN,
+            recuperated_share=1.0,
+            drive_efficiency=1.0,
+            rolling_resistance=0.001,
+        )
+    ),
+    "demo, a plan by year": Case(
+        _driven(volumes=(5_000, 60_000, 80_000), start_year=2029),
+        {"volumes": (20_000, 60_000, 80_000, 30_000), "discount_rate": 0.12},
+    ),
     "kinds": Case(_kinds()),
+    "kinds, a plan by year": Case(_kinds(volumes=(900, 0, 80)), _RATES),
+    "kinds, money": Case(
+        _kinds(programme=ProgrammeKind.NEW),
+        {**_PRICES, **_VEHICLE, **_DRIVER, **_VOLUMES},
+    ),
+    "kinds, the target without one": Case(
+        _kinds(target_kg=None), {"valued_mass": "the target"}
+    ),
+    "kinds, running change": Case(_kinds(programme=ProgrammeKind.RUNNING), _VEHICLE),
+    "kinds, much gained": Case(
+        _kinds(), {"worth_likely_per_kg": 400.0, "worth_high_per_kg": 500.0}
+    ),
     "kinds, everything": Case(
         _kinds(), {**_WORTHS, **_PROGRAMME, **_RATES, "target_kg": 9.5}
     ),
@@ -103,6 +228,7 @@ CASES: dict[str, Case] = {
     "kinds, tiny interest": Case(_kinds(discount_rate=1e-7)),
     "kinds without a reference": Case(_kinds(reference="")),
     "merged": Case(samples.merged, {**_WORTHS, **_PROGRAMME}),
+    "a cost given as a whole": Case(samples.given_cost, _VOLUMES),
     "moulded": Case(samples.moulded, {**_RATES}),
     "peers": Case(_peers(), {"exponent": 0.0}),
     "peers, power law": Case(_peers(trend=TrendKind.POWER_LAW, basis=Basis.TREND)),
@@ -123,7 +249,7 @@ def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
         own, stripped = out / f"own-{number}.xlsx", out / "bare" / f"{number}.xlsx"
         stripped.parent.mkdir(exist_ok=True)
         write_audit_workbook(sheets, own)
-        without_figures(own, stripped, case.inputs(samples.named_cells(sheets)))
+        without_figures(own, stripped, case.inputs(sheets))
         bare.append(stripped)
     work_out(bare, out)
     return out
@@ -135,7 +261,7 @@ def test_every_figure_is_ours(name: str, folder: Path) -> None:
     case = CASES[name]
     library, study = case.make()
     values: dict[str, Any] = {
-        key: Basis(value) if key == "basis" else value
+        key: _WORDS[key](value) if key in _WORDS else value
         for key, value in case.changes.items()
     }
     expected = samples.formulas_of(samples.sheets_of(library, replace(study, **values)))

@@ -10,7 +10,7 @@ from benchpack.model.study import Study
 from benchpack.model.words import Basis, KnownBy
 from benchpack.report.audit import names
 from benchpack.report.audit.assumption_rows import NO, VALUE, AssumptionRows
-from benchpack.report.audit.assumption_supply import supply_rows
+from benchpack.report.audit.assumption_supply import supply_rows, volume_rows
 from benchpack.report.audit.assumption_tables import (
     ProcessCells,
     Used,
@@ -20,6 +20,8 @@ from benchpack.report.audit.assumption_tables import (
     process_rows,
     share_rows,
 )
+from benchpack.report.audit.assumption_vehicle import vehicle_rows
+from benchpack.report.audit.assumption_worth import valued_rows
 from benchpack.report.audit.draft import Draft, address
 from benchpack.report.audit.names import Triple
 from benchpack.report.audit.record import AuditSheet, Format, formula, text
@@ -58,6 +60,8 @@ class Assumptions:
         Processes by their name.
     add_backs : mapping of str to tuple of str
         Low, likely and high price of add-backs by their name.
+    volumes : tuple of str
+        Packs of each year.
     """
 
     sheet: AuditSheet
@@ -65,9 +69,12 @@ class Assumptions:
     prices: Mapping[str, str]
     processes: Mapping[str, ProcessCells]
     add_backs: Mapping[str, Triple]
+    volumes: tuple[str, ...]
 
 
-def assumptions_sheet(study: Study, supply: Supply, used: Used) -> Assumptions:
+def assumptions_sheet(
+    study: Study, supply: Supply, used: Used, *, subject_volume: float | None
+) -> Assumptions:
     """Build the sheet of assumptions.
 
     Parameters
@@ -78,21 +85,27 @@ def assumptions_sheet(study: Study, supply: Supply, used: Used) -> Assumptions:
         Its volume, years and interest.
     used : Used
         What its proposal draws on.
+    subject_volume : float or None
+        Yearly volume of the subject.
     """
-    draft = Draft("Assumptions", _PURPOSE, (38, 11, 16, 11, 12, 11, 62, 50))
+    draft = Draft("Assumptions", _PURPOSE, (38, 11, 16, 11, 20, 11, 62, 50))
     draft.heads(*_HEADS)
     rows = AssumptionRows(draft, study.currency)
-    _study_rows(rows, study, supply)
+    _study_rows(rows, study)
+    supply_rows(rows, study, supply, subject_volume=subject_volume)
+    valued_rows(rows, study)
+    vehicle_rows(rows, study)
     shares = share_rows(rows)
     prices = price_rows(rows, used)
     backs = add_back_rows(rows, used)
     processes = process_rows(rows, used)
     if used.common is not None:
         common_rows(rows, used.common)
-    return Assumptions(draft.sheet(), shares, prices, processes, backs)
+    volumes = volume_rows(rows, study)
+    return Assumptions(draft.sheet(), shares, prices, processes, backs, volumes)
 
 
-def _study_rows(rows: AssumptionRows, study: Study, supply: Supply) -> None:
+def _study_rows(rows: AssumptionRows, study: Study) -> None:
     """Write what the study itself sets."""
     set_in = "the study"
     rows.triple(
@@ -100,8 +113,8 @@ def _study_rows(rows: AssumptionRows, study: Study, supply: Supply) -> None:
         Range(*study.worth_per_kg),
         unit="CUR/kg",
         labels=names.WORTH,
-        source=study.worth_reason or "set in the study, no reason written",
-        where="values on Gaps, net worth on Proposal and Value",
+        source=_why_worth(study),
+        where="values on Gaps, Value, Programme and Price, net worth on Proposal",
         limits=(0.0, 1e6),
     )
     if study.mass_unit == "lb":
@@ -122,7 +135,7 @@ def _study_rows(rows: AssumptionRows, study: Study, supply: Supply) -> None:
         unit="kg",
         name=names.TARGET,
         source="the saving that is promised per pack; empty: none",
-        where="Value",
+        where="Value, Programme",
         limits=(0.0, 1e6),
     )
     rows.single(
@@ -149,7 +162,12 @@ def _study_rows(rows: AssumptionRows, study: Study, supply: Supply) -> None:
         where="sheet Trend; another kind needs the program",
         changes=False,
     )
-    supply_rows(rows, study, supply)
+
+
+def _why_worth(study: Study) -> str:
+    """Give reason and source of the worth."""
+    said = (study.worth_reason, study.worth_source)
+    return "; ".join(filter(None, said)) or "set in the study, no reason written"
 
 
 def _worth_per_pound(draft: Draft, study: Study) -> None:

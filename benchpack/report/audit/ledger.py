@@ -93,12 +93,15 @@ class LedgerSheet:
         Gives the addresses of its cells.
     entries, add_backs : mapping of str to sequence of int
         Rows of what a change does to parts and joints, and of its add-backs.
+    parts : mapping of str to int
+        Row of the last entry of each part, by its folded name.
     """
 
     sheet: AuditSheet
     draft: Draft
     entries: Mapping[str, Sequence[int]]
     add_backs: Mapping[str, Sequence[int]]
+    parts: Mapping[str, int]
 
     def sum(self, rows: Sequence[int], column: int) -> str:
         """Give the sum of one column over rows that follow each other."""
@@ -159,7 +162,8 @@ def ledger_sheet(
         for back in effect.add_backs:
             if not back.is_counted:
                 _left_out(draft, number, effect, back)
-    return LedgerSheet(draft.sheet(), draft, entries, backs)
+    parts = {name: row for (is_joint, name), (row, _) in before.items() if not is_joint}
+    return LedgerSheet(draft.sheet(), draft, entries, backs, parts)
 
 
 _Key = tuple[bool, str]

@@ -24,13 +24,14 @@ from benchpack.report.audit.record import (
 from benchpack.results.change_cost import PartCost
 from benchpack.results.ledger_record import Item
 from benchpack.results.ledger_today import folded
+from benchpack.results.proposal import ProposalResults
 from benchpack.results.proposal_effect import Effect
 
 _PURPOSE = (
     "What the parts that come and those that go cost per pack: material m p / (1 - "
     "scrap), making cycle time x rates / utilisation; ends of a range in quadrature."
 )
-_WIDTHS = (32, 30, 9, 8, 10, 22, 26, *(11,) * 6, 9, *(12,) * 3, 50)
+_WIDTHS = (32, 30, 9, 8, 10, 22, 26, *(11,) * 6, 9, *(12,) * 4, 50)
 
 
 class PartColumn(IntEnum):
@@ -47,7 +48,8 @@ class PartColumn(IntEnum):
     MAKING_LOW = 10
     SETS = 13
     TOOLS_LOW = 14
-    WHY = 17
+    OLD = 17
+    WHY = 18
 
 
 _HEADS = (
@@ -68,6 +70,7 @@ _HEADS = (
     "tools low [CUR]",
     "tools likely [CUR]",
     "tools high [CUR]",
+    "old part, likely [CUR]",
     "not known, not counted",
 )
 
@@ -137,12 +140,15 @@ class PartCosts:
         Gives the addresses of its cells.
     come, gone : mapping of str to sequence of int
         Rows of the parts that come and go, by change.
+    old : tuple of int
+        Rows of parts that go and are in the pack today.
     """
 
     sheet: AuditSheet | None
     draft: Draft
     come: Mapping[str, Sequence[int]]
     gone: Mapping[str, Sequence[int]]
+    old: tuple[int, ...] = ()
 
     def money(self, change: str, end: int) -> str:
         """Give the formula of the money for parts of a change, after less before.
@@ -177,38 +183,54 @@ class PartCosts:
         return f"SUM({self.draft.outside_span(PartColumn.TOOLS_LOW + end, come)})"
 
 
-def part_costs_sheet(
-    effects: Iterable[Effect], assumptions: Assumptions, currency: str
-) -> PartCosts:
+def part_costs_sheet(results: ProposalResults, assumptions: Assumptions) -> PartCosts:
     """Build the sheet of part costs.
 
     Parameters
     ----------
-    effects : iterable of Effect
-        The changes that count.
+    results : ProposalResults
+        The proposal.
     assumptions : Assumptions
         The sheet of assumptions.
-    currency : str
-        Code of the currency.
     """
+    currency = results.study.currency
     draft = Draft("Part costs", _PURPOSE, _WIDTHS, fixed_columns=2)
     draft.heads(*(head.replace("CUR", currency) for head in _HEADS))
     come: dict[str, list[int]] = {}
     gone: dict[str, list[int]] = {}
+    old: list[int] = []
     start = draft.next_row
-    for effect in effects:
+    for effect in results.effects:
         come[effect.name], gone[effect.name] = [], []
         for costed in costed_parts(effect):
             side = come if costed.comes else gone
             row = draft.line(*_row(draft.next_row, effect.name, costed, assumptions))
             side[effect.name].append(row)
+            if not costed.comes and is_of_today(costed.part, results):
+                draft.put(row, PartColumn.OLD, _old(row, costed.cost))
+                old.append(row)
     sheet = draft.sheet() if draft.next_row > start else None
-    return PartCosts(sheet, draft, come, gone)
+    return PartCosts(sheet, draft, come, gone, tuple(old))
+
+
+def is_of_today(part: object, results: ProposalResults) -> bool:
+    """Tell whether a part is in the pack today, and none that a change made."""
+    return any(part is item.record for item in results.today.parts.values())
+
+
+def _old(row: int, cost: PartCost) -> AuditCell:
+    """Give what an old part costs, empty where material or making is not known."""
+    material, making = (
+        address(row, first + 1)
+        for first in (PartColumn.MATERIAL_LOW, PartColumn.MAKING_LOW)
+    )
+    body = f'IF(COUNT({material},{making})<2,"",{material}+{making})'
+    return formula(body, None if cost.total is None else cost.total.likely)
 
 
 def _row(
     row: int, change: str, costed: CostedPart, assumptions: Assumptions
-) -> Iterator[AuditCell]:
+) -> Iterator[AuditCell | None]:
     part, cost = costed.part, costed.cost
     making = process_of(part.process)
     process = None if making is None else assumptions.processes.get(making.name)
@@ -228,6 +250,7 @@ def _row(
         sets = address(row, PartColumn.SETS)
         for cell, end in zip(process.tooling, cost.tooling.ends, strict=True):
             yield formula(f"{sets}*{cell}", end, Format.COUNT)
+    yield None
     yield text("; ".join(cost.why))
 
 

@@ -17,7 +17,7 @@ _PURPOSE = "An audit workbook: the figures of a study as formulas that can be fo
 _WIDTHS = (30, 120)
 _ASSUMPTIONS = (
     "Change the shaded cells of sheet Assumptions: worth, share captured, basis, "
-    "exponent, volume, years, discount rate, rates and prices. All sheets follow."
+    "exponent, packs by year, discount rate, rates, prices, vehicle. All sheets follow."
 )
 _RECORDS = (
     "Records of packs, masses and given costs are the blue figures of the other "
@@ -25,8 +25,9 @@ _RECORDS = (
 )
 _VALUES = (
     "Grey figures are values of the program and do not move: a Theil-Sen trend, the "
-    "chance of the target, the figures as handed over, and masses after a change that "
-    "were sized by the function that governs them. The last may be overwritten."
+    "chance of the target, a pattern of driving, the figures as handed over, and "
+    "masses after a change that were sized by the function that governs them. The last "
+    "may be overwritten."
 )
 _SAFE = (
     "Nothing in the workbook runs: it has no macros and no links. Text that a "

@@ -34,6 +34,7 @@ class Format(StrEnum):
     TENTH = "#,##0.0_ "
     CENT = "#,##0.00_ "
     THOUSANDTH = "#,##0.000_ "
+    FINE = "0.00000_ "
     SHARE = "0.0%_ "
 
 

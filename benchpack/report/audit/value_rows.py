@@ -45,9 +45,10 @@ class ValueRows:
         how: str,
         name: str = "",
         number_format: Format = Format.CENT,
+        look: Look = Look.FORMULA,
     ) -> str:
         """Write a figure without a range, and give its address on the sheet."""
-        cell = formula(body, value, number_format, name=name)
+        cell = formula(body, value, number_format, name=name, look=look)
         return self._write(title, (None, cell, None), unit, how)[1]
 
     def three(
@@ -88,6 +89,10 @@ class ValueRows:
     def words(self, title: str, said: str, how: str = "") -> None:
         """Write words in the place of a figure."""
         self.draft.line(text(title), None, text(said), *[None] * 3, text(how))
+
+    def said(self, title: str, body: str, said: str) -> None:
+        """Write a formula that says a sentence, in the column of sentences."""
+        self.draft.line(text(title), *[None] * 5, formula(body, said, look=Look.TEXT))
 
     def _write(
         self,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QPoint, QRect, QRectF, QSizeF
+from PySide6.QtCore import QPoint, QRect, QRectF, QSizeF, Qt
 from PySide6.QtGui import (
     QPainter,
     QPyTextObject,
@@ -82,7 +82,8 @@ class ChartObjects(QPyTextObject):
         del document, place
         chart, _, shifted_by = self._drawn[shape.intProperty(_PLACE)]
         painter.save()
-        painter.setClipRect(rect)
+        # A chart that goes on the next page must not show in the margin of this one.
+        painter.setClipRect(rect, Qt.ClipOperation.IntersectClip)
         painter.translate(rect.left() + shifted_by, rect.top())
         painter.scale(self._scale, self._scale)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)

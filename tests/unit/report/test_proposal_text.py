@@ -27,10 +27,14 @@ from benchpack.report.proposal_text import (
     secondary_text,
     volume_text,
 )
+from benchpack.results.ledger import build_ledger
 from benchpack.results.proposal import ProposalResults
 from benchpack.results.proposal_choice import suggest
 from benchpack.results.proposal_matters import mass_matters
 from benchpack.results.proposal_trials import simulate
+from tests.unit.results.change_samples import STUDY as HEAT_STUDY
+from tests.unit.results.change_samples import bench as heat_bench
+from tests.unit.results.change_samples import into
 from tests.unit.results.proposal_samples import (
     FLOOR_IN_PP,
     LID_IN_PP,
@@ -135,6 +139,18 @@ def test_add_backs_in_words() -> None:
     )
     said = plain(add_back_text(waived.add_backs[1], DISPLAY))
     assert said.endswith("is taken out of the sum: the frame bonds.")
+
+
+def test_a_sized_plate_says_what_it_was_sized_for() -> None:
+    floor = into("PP-LGF40", "floor")
+    ledger = build_ledger(heat_bench(), HEAT_STUDY, (floor,))
+    (back,) = (b for b in ledger.add_backs if b.add_back.key == "heat plate")
+    assert plain(add_back_text(back, DISPLAY)) == (
+        "heat plate for floor: 4.1 kg (3.5 to 6.1) over 1.60 m2. A polymer in the heat "
+        "path needs a plate that spreads the heat. Sized by its heat path: 0.9 mm (0.8 "
+        "to 1.4) of aluminium keep within 5 K midway between coolant lines 60 mm apart "
+        "at 2 kW/m²."
+    )
 
 
 def test_duties_carry_clause_and_mark() -> None:

@@ -189,11 +189,22 @@ def test_two_worths_far_apart_are_told_first() -> None:
     assert said[-1] == "Source: letter."
 
 
+def test_who_wrote_down_why_is_not_asked_to() -> None:
+    without = case_of(*CHANGES, study=replace(RICH, worth_reason=""))
+    assert "Write down why" in vehicle_sentences(without)[0]
+    written = case_of(*CHANGES, study=replace(RICH, worth_reason="agreed"))
+    said = vehicle_sentences(written)
+    assert "above what the vehicle supports" in said[0]
+    assert "Write down why" not in " ".join(said)
+
+
 def test_with_the_battery_kept_the_range_is_what_is_gained() -> None:
     case = case_of(*CHANGES, study=replace(RICH, sizing=Sizing.BATTERY_KEPT))
     gain = case.derived.range_gain
     assert gain is not None
-    text = f"{100 * gain.likely:.1f} %"
+    # Below one per cent the first digit alone would say next to nothing.
+    text = f"{100 * gain.likely:.2f} %"
+    assert gain.likely < 0.01
     assert text in plain(vehicle_spec(case).title)
     steps = {step.key: step for step in vehicle_steps(case)}
     assert text in plain(steps["range gain"].text)
@@ -225,6 +236,16 @@ def test_swings_are_changes_of_the_value() -> None:
     assert_allclose(base + 1e6 * spec.at_high[0], swings[0].at_high)
     assert spec.title.casefold().startswith(swings[0].name.casefold())
     assert worth_swings_spec((base, ()), case.study).is_empty
+
+
+def test_swings_tell_both_values_of_the_programme() -> None:
+    case = case_of(*CHANGES)
+    found = worth_swings(case)
+    assert not isinstance(found, Problem)
+    note = plain(worth_swings_spec(found, case.study, released=2.5e6).note)
+    assert "each change by its chance; with all of them released 2.50 million" in note
+    alike = worth_swings_spec(found, case.study, released=found[0])
+    assert "released" not in alike.note
 
 
 def test_shares_are_named_by_the_greatest() -> None:

@@ -15,6 +15,7 @@ from benchpack.report.display import Display
 from benchpack.report.worth_figures import (
     Shown,
     gain_shown,
+    lacking_words,
     payback_shown,
     payback_words,
     programme_figures,
@@ -26,7 +27,8 @@ from benchpack.report.worth_money import (
     programme_money_text,
     programme_span_text,
 )
-from benchpack.report.worth_price import headroom_shown, price_figures
+from benchpack.report.worth_price import headroom_shown, price_figures, price_spec
+from benchpack.report.worth_programme import programme_spec
 from benchpack.report.worth_target import (
     chance_shown,
     share_shown,
@@ -170,6 +172,37 @@ def test_a_price_that_is_given_names_itself() -> None:
     assert plain(shown.label) == "Customer's gain at 45 EUR"
     without = price_figures(case_of(*CHANGES, study=replace(RICH, part_price=None)))
     assert "Enter the price" in without[-1].why
+
+
+def test_prices_show_the_range_that_their_explanation_gives() -> None:
+    case = case_of(*CHANGES)
+    for shown in price_figures(case):
+        figure = explain_worth(case, shown.key)
+        if shown.key == "headroom per kg":
+            continue
+        ends = f"({figure.low:.0f} to {figure.high:.0f})"
+        assert plain(shown.span) == ends, shown.key
+    low, likely, high = case.study.worth_per_kg
+    saved = case.saving.saved_kg
+    assert saved is not None
+    even = explain_worth(case, "even price")
+    assert even.low == pytest.approx(even.value - saved.likely * (likely - low))
+    assert even.high == pytest.approx(even.value + saved.likely * (high - likely))
+
+
+def test_costs_that_are_not_known_are_named_where_the_money_stands() -> None:
+    case = case_of(*CHANGES)
+    assert case.proposal is not None
+    assert bool(lacking_words(case)) == bool(case.proposal.totals.unknown)
+    in_francs = case_of(*CHANGES, study=replace(RICH, currency="CHF"))
+    assert in_francs.proposal is not None
+    assert in_francs.proposal.totals.unknown
+    said = lacking_words(in_francs)
+    assert said.startswith("Costs not known count as nothing: ")
+    assert said in programme_spec(in_francs).note
+    assert said in price_spec(in_francs).note
+    assert said in programme_shown(in_francs).why
+    assert lacking_words(case_of()) == ""
 
 
 @given(study=studies())

@@ -8,11 +8,13 @@ import numpy as np
 import pytest
 
 from benchpack.model.study import Study
+from benchpack.model.words import Basis
 from benchpack.report.worth_target import COMPUTING, target_figures
 from benchpack.report.worth_target_text import target_readings
 from benchpack.results.proposal_trials import ProposalChance, simulate
 from benchpack.results.worth_case import WorthCase
 from tests.unit.report.test_worth_figures import plain
+from tests.unit.results.proposal_samples import PACK
 from tests.unit.results.worth_samples import CHANGES, RICH, case_of
 
 
@@ -111,3 +113,14 @@ def test_what_stays_open_is_the_gap_less_the_saving() -> None:
         assert f"{left:.1f} kg of the gap of {case.gap.gap_kg:.1f} kg are left" in said
     else:
         assert "closes the gap" in said
+
+
+def test_a_subject_that_is_lighter_leaves_no_gap_to_close() -> None:
+    case = case_of(*CHANGES, study=replace(RICH, basis=Basis.AS_WEIGHED))
+    assert case.gap.gap_kg < 0
+    said = words(case, trials(case))
+    assert "closes the gap" not in said
+    assert f"{PACK} is not heavier than {case.study.reference}, counted" in said
+    left = target_figures(case, None, is_known=False)[-1]
+    assert (left.key, left.text) == ("gap left", "\u2013")
+    assert "There is no gap to close" in left.why

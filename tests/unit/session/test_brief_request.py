@@ -9,6 +9,7 @@ import pytest
 from benchpack.files.demo import demo_library
 from benchpack.report.brief.blocks import Audience
 from benchpack.report.brief.choices import CAUTIONS, MONEY, SECTIONS, VALIDATION
+from benchpack.report.brief.worth_section import WORTH_KEYS
 from benchpack.session.brief_request import BriefChoices, brief_choices, brief_of
 from benchpack.session.handover_request import HandedOver, hand_over
 from benchpack.session.settings import Settings
@@ -55,3 +56,18 @@ def test_a_customer_never_sees_what_is_internal(given: HandedOver) -> None:
         assert brief.audience is audience
         assert internal & {section.key for section in brief.sections} == seen
     assert MONEY in internal
+
+
+def test_the_worth_is_in_every_brief_and_may_be_left_out(given: HandedOver) -> None:
+    for audience in Audience:
+        brief = brief_of(given, BriefChoices(audience), made_on=DAY)
+        keys = {section.key for section in brief.sections}
+        assert {"programme", "target", "vehicle"} <= keys
+        # The demo gives no price, so there is nothing to show a customer.
+        assert ("price" in keys) == (audience is Audience.INTERNAL)
+        settings = Settings(brief_audience=audience, brief_left_out=WORTH_KEYS)
+        choices = brief_choices(settings)
+        assert choices.left_out == WORTH_KEYS
+        shorter = brief_of(given, choices, made_on=DAY)
+        left = {section.key for section in shorter.sections}
+        assert left == keys - set(WORTH_KEYS)

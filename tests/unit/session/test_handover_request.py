@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from datetime import UTC, datetime, timedelta
+from datetime import UTC, date, datetime, timedelta
 
 import pytest
 
@@ -11,7 +11,12 @@ from benchpack.errors import DataError
 from benchpack.files.demo import demo_library
 from benchpack.model.change import ChangeKind
 from benchpack.results.fingerprint import fingerprint_of
-from benchpack.session.handover_request import hand_over, take_handover, today
+from benchpack.session.handover_request import (
+    hand_over,
+    sheets_of,
+    take_handover,
+    today,
+)
 from benchpack.session.study_request import take_study
 
 
@@ -28,6 +33,19 @@ def test_the_first_study_or_the_one_that_is_named() -> None:
     other = take_handover(library, name, wanted="brief", currency="")
     assert other.results.study.name == name
     assert (other.proposal, other.chance, other.refused) == (None, None, ())
+
+
+def test_the_case_and_the_sheets_are_of_the_same_study() -> None:
+    library = demo_library()
+    given = hand_over(library, library.studies[0])
+    assert given.case.gap is given.results
+    assert given.case.proposal is given.proposal
+    sheets = sheets_of(given, made_on=date(2026, 11, 30))
+    titles = [sheet.title for sheet in sheets]
+    assert titles[5:10] == ["Value", "Programme", "By year", "Price", "Vehicle"]
+    said = [cell.content for cell in sheets[0].cells.values()]
+    assert given.fingerprint in said
+    assert "2026-11-30" in said
 
 
 def test_changes_that_do_not_count_are_said() -> None:

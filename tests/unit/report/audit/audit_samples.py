@@ -18,9 +18,9 @@ from benchpack.model.words import EnergyBasis, KnownBy, Subsystem
 from benchpack.report.audit.draft import address
 from benchpack.report.audit.record import AuditSheet
 from benchpack.report.audit.sheets import audit_sheets
-from benchpack.results.proposal import proposal
 from benchpack.results.proposal_trials import simulate
 from benchpack.results.results import compute
+from benchpack.results.worth_case import worth_case
 from tests.unit.results import packs
 from tests.unit.results import proposal_samples as samples
 
@@ -64,18 +64,15 @@ EVERY_KIND = (
 
 def sheets_of(library: Library, study: Study, **more: Any) -> tuple[AuditSheet, ...]:
     """Give the sheets of a study with its proposal and a few trials."""
-    results = compute(library, study)
-    proposed = proposal(library, study, gap=results)
-    chance = simulate(proposed, trials=200)
-    return audit_sheets(
-        results, proposed, chance, fingerprint="f00d", made_on=MADE_ON, **more
-    )
+    case = worth_case(compute(library, study))
+    chance = None if case.proposal is None else simulate(case.proposal, trials=200)
+    return audit_sheets(case, chance, fingerprint="f00d", made_on=MADE_ON, **more)
 
 
 def bare_sheets_of(library: Library, study: Study) -> tuple[AuditSheet, ...]:
     """Give the sheets of a study without a proposal."""
-    results = compute(library, study)
-    return audit_sheets(results, None, None, fingerprint="f00d", made_on=MADE_ON)
+    case = worth_case(compute(replace(library, changes={}), study))
+    return audit_sheets(case, None, fingerprint="f00d", made_on=MADE_ON)
 
 
 def every_kind(**study: Any) -> tuple[Library, Study]:
@@ -98,6 +95,12 @@ def merged() -> tuple[Library, Study]:
         samples.FLOOR_IN_PP,
     )
     return samples.bench(*changes), samples.STUDY
+
+
+def given_cost() -> tuple[Library, Study]:
+    """Give a study in which the cost of one change is given as a whole."""
+    floor = replace(samples.FLOOR_IN_PP, part_cost=Range(-4, 2, 9))
+    return samples.bench(samples.ONE_LID, floor), samples.STUDY
 
 
 def moulded() -> tuple[Library, Study]:
@@ -211,3 +214,13 @@ def named_cells(sheets: Iterable[AuditSheet]) -> Mapping[str, tuple[str, str]]:
         for place, cell in sheet.cells.items()
         if cell.name
     }
+
+
+def cells_of_years(sheets: Iterable[AuditSheet]) -> list[tuple[str, str]]:
+    """Give sheet and address of the packs of each year, in their order."""
+    return [
+        (sheet.title, address(row, 2))
+        for sheet in sheets
+        for (row, column), cell in sheet.cells.items()
+        if column == 0 and str(cell.content).startswith("packs in year ")
+    ]

@@ -12,6 +12,7 @@ import pytest
 from numpy.testing import assert_allclose
 
 from benchpack.files.audit_workbook import write_audit_workbook
+from benchpack.model.change_words import ProgrammeKind
 from benchpack.model.library import Library
 from benchpack.model.study import Study
 from benchpack.report.audit import names
@@ -25,7 +26,7 @@ _WORTH = {
 }
 _NAMED = {
     "worth_likely_per_kg": names.WORTH[1],
-    "yearly_volume": names.YEARLY_VOLUME,
+    "yearly_volume": names.EVEN_VOLUME,
     "labour_rate_per_h": names.LABOUR_RATE,
 }
 
@@ -46,7 +47,16 @@ def _key(path: Path, place: tuple[str, str]) -> str:
     return f"'[{path.name}]{sheet}'!{cell}".upper()
 
 
-@pytest.mark.parametrize("make", [samples.every_kind, samples.merged, samples.peers])
+def planned() -> tuple[Library, Study]:
+    """Give a study with packs by year, prices, and other mass that goes."""
+    prices = {"part_price": 20.0, "old_part_price": 30.0, "worth_high_per_kg": 400.0}
+    plan = {"volumes": (90_000, 0, 8_000), "programme": ProgrammeKind.NEW}
+    return samples.every_kind(**prices, **plan)
+
+
+@pytest.mark.parametrize(
+    "make", [samples.every_kind, samples.merged, samples.peers, planned]
+)
 def test_another_library_finds_our_figures(
     make: Callable[[], tuple[Library, Study]], tmp_path: Path
 ) -> None:

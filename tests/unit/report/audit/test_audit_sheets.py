@@ -10,18 +10,32 @@ import pytest
 from benchpack.errors import DataError
 from benchpack.model.study import Study
 from benchpack.model.words import Basis
+from benchpack.model.worth_words import Sizing, ValuedMass
 from benchpack.report.audit import names
 from benchpack.report.audit.draft import Draft
 from benchpack.report.audit.names import Triple
 from benchpack.report.audit.record import AuditSheet, Look, formula, text
 from benchpack.report.audit.sheets import audit_sheets
+from benchpack.report.audit.vehicle import SENTENCES
 from benchpack.report.cautions_text import CAUTIONS
 from benchpack.results.proposal import proposal
 from benchpack.results.results import compute
+from benchpack.results.worth_case import worth_case
 from tests.unit.report.audit import audit_samples as samples
 from tests.unit.results import packs
 
-MAIN = ("Read me", "Assumptions", "Packs", "Gaps", "Proposal", "Value")
+MAIN = (
+    "Read me",
+    "Assumptions",
+    "Packs",
+    "Gaps",
+    "Proposal",
+    "Value",
+    "Programme",
+    "By year",
+    "Price",
+    "Vehicle",
+)
 
 
 def by_title(sheets: tuple[AuditSheet, ...]) -> dict[str, AuditSheet]:
@@ -45,8 +59,8 @@ def all_names() -> set[str]:
 def test_the_sheets_stand_in_their_order() -> None:
     sheets = samples.sheets_of(*samples.every_kind())
     titles = [sheet.title for sheet in sheets]
-    assert tuple(titles[:6]) == MAIN
-    assert titles[6:] == ["Uncertainty", "Ledger", "Part costs", "Joint costs"]
+    assert tuple(titles[:10]) == MAIN
+    assert titles[10:] == ["Uncertainty", "Ledger", "Part costs", "Joint costs"]
     listed = words_of(sheets[0])
     assert set(titles[1:]) <= set(listed)
 
@@ -61,7 +75,8 @@ def test_every_name_is_defined_once() -> None:
 def test_formulas_hold_nothing_that_people_wrote() -> None:
     """Only references, names, numbers, functions and the program's own words."""
     allowed = {"no", "yes", "gross", "usable", "never", "low", "likely", "high", ""}
-    allowed |= set(map(str, Basis))
+    allowed |= {str(word) for words in (Basis, ValuedMass, Sizing) for word in words}
+    allowed |= set(SENTENCES)
     for make in (samples.every_kind, samples.peers, samples.many):
         for sheet in samples.sheets_of(*make()):
             for cell in sheet.cells.values():
@@ -106,7 +121,7 @@ def test_read_me_says_what_it_is_and_warns() -> None:
 
 def test_a_study_without_a_proposal() -> None:
     sheets = by_title(samples.bare_sheets_of(*samples.peers()))
-    assert tuple(sheets)[:6] == MAIN
+    assert tuple(sheets)[:10] == MAIN
     assert "The study has no proposal." in words_of(sheets["Proposal"])
     assert "The proposal" not in words_of(sheets["Value"])
     assert "Ledger" not in sheets
@@ -125,7 +140,10 @@ def test_nothing_to_compare_is_an_error() -> None:
     library, study = samples.peers(subject="")
     with pytest.raises(DataError, match="No subject"):
         audit_sheets(
-            compute(library, study), None, None, fingerprint="", made_on=samples.MADE_ON
+            worth_case(compute(library, study)),
+            None,
+            fingerprint="",
+            made_on=samples.MADE_ON,
         )
 
 
@@ -184,7 +202,7 @@ def test_further_sheets_find_the_figures_by_name() -> None:
     draft.line(text("twice"), formula(f"2*{names.NET_WORTH[1]}", 1.0))
     sheets = samples.sheets_of(*samples.every_kind(), further=(draft.sheet(),))
     titles = [sheet.title for sheet in sheets]
-    assert titles[5:7] == ["Value", "Twice"]
+    assert titles[9:11] == ["Vehicle", "Twice"]
     assert "Twice the net worth." in words_of(sheets[0])
 
 
