@@ -31,8 +31,8 @@ def run(arguments: Sequence[str]) -> int:
     RequestError
         When the name ends in neither, or a section cannot be left out.
     """
-    from benchpack.report.brief.choices import check_left_out
-    from benchpack.report.brief.worth_section import WORTH_KEYS, every_section
+    from benchpack.report.brief.choices import SECTIONS, check_left_out
+    from benchpack.report.brief.worth_section import WORTH_KEYS
 
     parser = study_parser(
         "brief",
@@ -46,7 +46,7 @@ def run(arguments: Sequence[str]) -> int:
         default="customer",
         help="whom it is for; a customer does not see what making it costs",
     )
-    free = [choice.key for choice in every_section() if choice.can_be_left_out]
+    free = [choice.key for choice in SECTIONS if choice.can_be_left_out]
     parser.add_argument(
         "--leave-out",
         action="extend",
@@ -54,6 +54,14 @@ def run(arguments: Sequence[str]) -> int:
         default=[],
         metavar="KEY",
         help=f"sections that are not wanted: {', '.join(free)}",
+    )
+    parser.add_argument(
+        "--add",
+        action="extend",
+        nargs="+",
+        default=[],
+        choices=WORTH_KEYS,
+        help="further sections, on the worth; without them the demo fills two pages",
     )
     parser.add_argument(
         "--paper", choices=("A4", "Letter"), default="A4", help="A4 by default"
@@ -64,7 +72,7 @@ def run(arguments: Sequence[str]) -> int:
             f"{options.out.name}: a brief is written as NAME.pdf or NAME.html"
         )
     try:
-        check_left_out(options.leave_out, WORTH_KEYS)
+        check_left_out(options.leave_out)
     except DataError as error:
         raise RequestError(f"--leave-out: {error}") from error
     from benchpack.report.brief.blocks import Audience
@@ -80,7 +88,10 @@ def run(arguments: Sequence[str]) -> int:
     choices = BriefChoices(
         audience=Audience(options.audience),
         paper=options.paper,
-        left_out=tuple(options.leave_out),
+        left_out=(
+            *options.leave_out,
+            *(key for key in WORTH_KEYS if key not in options.add),
+        ),
     )
     brief = brief_of(given, choices, made_on=today())
     _write(brief, options.out, paper=options.paper)

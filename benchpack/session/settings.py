@@ -70,7 +70,10 @@ class Settings:
         "A4", "Paper of a brief", "The sheet that a brief is set on.", "A4", "Letter"
     )
     brief_left_out: tuple[str, ...] = _setting(
-        (), "Left out of briefs", "Sections that were unticked on the Brief page."
+        ("programme", "price", "target", "vehicle"),
+        "Left out of briefs",
+        "Sections that are unticked on the Brief page; at first those on the worth, "
+        "without which a brief fills two pages.",
     )
 
     def with_recent(self, path: Path) -> Settings:

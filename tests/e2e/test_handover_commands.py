@@ -104,23 +104,23 @@ def test_a_brief_as_a_page_of_the_web(tmp_path: Path) -> None:
     assert "Avocet 81" in text
     assert "To be validated again" in text
     assert demo_fingerprint(0)[:4] in text
-    shorter = tmp_path / "shorter.html"
-    left_out = ("assumptions", "checks", "programme", "price")
-    call = ("brief", DEMO, "--out", shorter, "--leave-out", *left_out)
-    done = benchpack(*call, home=tmp_path)
+    other = tmp_path / "other.html"
+    chosen = ("--leave-out", "assumptions", "checks", "--add", "target")
+    done = benchpack("brief", DEMO, "--out", other, *chosen, home=tmp_path)
     assert (done.returncode, done.stderr) == (0, "")
-    rest = shorter.read_text(encoding="utf-8")
-    for title in ("Assumptions and sources", "What it is worth over the programme"):
+    rest = other.read_text(encoding="utf-8")
+    for title in ("Assumptions and sources", "Checks that ask for a look"):
         assert title in text
         assert title not in rest
     assert "What the target hangs on" in rest
+    assert "What the target hangs on" not in text
 
 
 def test_only_colleagues_see_what_the_making_costs(tmp_path: Path) -> None:
     texts = []
     for audience in ("customer", "internal"):
         out = tmp_path / f"{audience}.html"
-        call = ("brief", DEMO, "--out", out, "--audience", audience)
+        call = ("brief", DEMO, "--out", out, "--audience", audience, "--add", "price")
         done = benchpack(*call, home=tmp_path)
         assert done.returncode == 0, done.stderr
         texts.append(out.read_text(encoding="utf-8"))

@@ -7,7 +7,8 @@ from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
-from benchpack.report.brief.choices import CAUTIONS, SECTIONS, VALIDATION
+from benchpack.report.brief.choices import CAUTIONS, VALIDATION
+from benchpack.report.brief.worth_section import WORTH_KEYS, every_section
 from benchpack.session.settings import load_settings
 from benchpack.ui.pages.brief.choices_panel import INTERNAL_ONLY, LOCKED
 from benchpack.ui.pages.brief.page import BriefPage
@@ -47,11 +48,11 @@ def test_a_section_is_left_out_and_comes_back(page: BriefPage, qtbot: QtBot) -> 
     box = page.side.choices.sections["assumptions"]
     assert "Assumptions and sources" in words(page)
     assert "Assumptions and sources" not in after(page, qtbot, lambda: click(box))
-    assert load_settings().brief_left_out == ("assumptions",)
+    assert set(load_settings().brief_left_out) == {"assumptions", *WORTH_KEYS}
     box.setFocus()
     said = after(page, qtbot, lambda: QTest.keyClick(box, KEY.Key_Space))
     assert "Assumptions and sources" in said
-    assert load_settings().brief_left_out == ()
+    assert load_settings().brief_left_out == WORTH_KEYS
 
 
 @pytest.mark.parametrize("key", [VALIDATION, CAUTIONS])
@@ -65,7 +66,7 @@ def test_a_locked_section_cannot_be_unticked(page: BriefPage, key: str) -> None:
     assert not box.isEnabled()
     assert box.accessibleDescription() == LOCKED
     assert found == []
-    assert page.workspace.settings.brief_left_out == ()
+    assert page.workspace.settings.brief_left_out == WORTH_KEYS
 
 
 def test_what_a_customer_does_not_see_says_so_and_keeps_its_choice(
@@ -79,7 +80,7 @@ def test_what_a_customer_does_not_see_says_so_and_keeps_its_choice(
         assert not choices.sections[key].isChecked()
         assert choices.sections[key].toolTip() == INTERNAL_ONLY
     after(page, qtbot, lambda: click(choices.sections["checks"]))
-    assert set(load_settings().brief_left_out) == {"items", "checks"}
+    assert set(load_settings().brief_left_out) == {"items", "checks", *WORTH_KEYS}
     after(page, qtbot, lambda: click(choices.audiences["internal"]))
     assert not choices.sections["items"].isChecked()
     assert choices.sections["money"].isChecked()
@@ -87,7 +88,18 @@ def test_what_a_customer_does_not_see_says_so_and_keeps_its_choice(
 
 def test_every_section_of_a_brief_has_a_box(page: BriefPage) -> None:
     boxes = page.side.choices.sections
-    assert [box.text() for box in boxes.values()] == [one.title for one in SECTIONS]
+    assert [box.text() for box in boxes.values()] == [
+        one.title for one in every_section()
+    ]
+
+
+def test_sections_on_the_worth_are_added(page: BriefPage, qtbot: QtBot) -> None:
+    boxes = page.side.choices.sections
+    assert not any(boxes[key].isChecked() for key in WORTH_KEYS)
+    assert "over the programme" not in words(page)
+    said = after(page, qtbot, lambda: click(boxes["programme"]))
+    assert "over the programme" in said
+    assert set(load_settings().brief_left_out) == {*WORTH_KEYS} - {"programme"}
 
 
 def test_preferences_that_change_show_on_the_page(

@@ -23,8 +23,9 @@ def given() -> HandedOver:
     return hand_over(library, library.first_study())
 
 
-def test_nothing_kept_gives_a_whole_brief_for_a_customer() -> None:
-    assert brief_choices(Settings()) == BriefChoices(Audience.CUSTOMER, "A4", ())
+def test_at_first_a_customer_gets_a_brief_without_the_sections_on_the_worth() -> None:
+    usual = BriefChoices(Audience.CUSTOMER, "A4", WORTH_KEYS)
+    assert brief_choices(Settings()) == usual
 
 
 def test_what_is_kept_is_taken_over_in_the_order_of_the_brief() -> None:
@@ -58,7 +59,7 @@ def test_a_customer_never_sees_what_is_internal(given: HandedOver) -> None:
     assert MONEY in internal
 
 
-def test_the_worth_is_in_every_brief_and_may_be_left_out(given: HandedOver) -> None:
+def test_the_worth_can_be_in_every_brief_and_may_be_left_out(given: HandedOver) -> None:
     for audience in Audience:
         brief = brief_of(given, BriefChoices(audience), made_on=DAY)
         keys = {section.key for section in brief.sections}

@@ -16,7 +16,8 @@ from PySide6.QtWidgets import (
 )
 
 from benchpack.report.brief.blocks import Audience
-from benchpack.report.brief.choices import SECTIONS, SectionChoice
+from benchpack.report.brief.choices import SectionChoice
+from benchpack.report.brief.worth_section import every_section
 from benchpack.session.brief_request import BriefChoices, brief_choices
 from benchpack.ui.brief.paper import PAPERS
 from benchpack.ui.theme import SPACE_AROUND, SPACE_BETWEEN, set_text_role
@@ -47,8 +48,8 @@ class ChoicesPanel(QWidget):
         self.papers = {
             paper: named(QRadioButton(paper), f"Paper {paper}") for paper in PAPERS
         }
-        self.sections = {choice.key: _box(choice) for choice in SECTIONS}
-        self._notes = {choice.key: _note() for choice in SECTIONS}
+        self.sections = {choice.key: _box(choice) for choice in every_section()}
+        self._notes = {choice.key: _note() for choice in every_section()}
         self._groups = [QButtonGroup(self), QButtonGroup(self)]
         self._lay_out()
         self._groups[0].buttonClicked.connect(self._on_audience_clicked)
@@ -72,7 +73,7 @@ class ChoicesPanel(QWidget):
         head = text_label("Sections", "strong")
         head.setContentsMargins(0, SPACE_BETWEEN, 0, 0)
         grid.addWidget(head, 2, 0, 1, 2)
-        for row, choice in enumerate(SECTIONS, start=3):
+        for row, choice in enumerate(every_section(), start=3):
             line = QHBoxLayout()
             line.setSpacing(SPACE_BETWEEN)
             line.addWidget(self.sections[choice.key])
@@ -84,7 +85,7 @@ class ChoicesPanel(QWidget):
         choices = brief_choices(self.workspace.settings)
         self.audiences[str(choices.audience)].setChecked(True)
         self.papers[choices.paper].setChecked(True)
-        for choice in SECTIONS:
+        for choice in every_section():
             self._show_section(choice, choices)
 
     def _show_section(self, choice: SectionChoice, choices: BriefChoices) -> None:
