@@ -8,6 +8,7 @@ from typing import TypeVar
 
 from benchpack.errors import Problem
 from benchpack.model.ranges import Range
+from benchpack.model.worth_words import ValuedMass
 from benchpack.report.chart_specs import ChartSpec
 from benchpack.report.display import Display
 from benchpack.report.proposal_text import saving_text
@@ -16,11 +17,14 @@ from benchpack.report.worth_money import (
     programme_span_text,
     span_text,
 )
+from benchpack.results.wording import listed
 from benchpack.results.worth_case import WorthCase
 from benchpack.results.worth_programme import Programme, product
 from benchpack.units.formatting import UNKNOWN, format_number, format_share
 
 Spec = TypeVar("Spec", bound=ChartSpec)
+
+_MOST_NAMED = 2
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,6 +104,22 @@ def saving_words(case: WorthCase) -> str:
     return f"{said[0].upper()}{said[1:]} a pack: {case.saving.valued}."
 
 
+def lacking_words(case: WorthCase) -> str:
+    """Say of which changes a cost is not known, "" for none.
+
+    Parameters
+    ----------
+    case : WorthCase
+        The case.
+    """
+    if case.saving.valued is not ValuedMass.PROPOSAL or case.proposal is None:
+        return ""
+    unknown = case.proposal.totals.unknown
+    if not unknown:
+        return ""
+    return f"Costs not known count as nothing: {listed(unknown, most=_MOST_NAMED)}."
+
+
 def worth_shown(case: WorthCase) -> Shown:
     """Give the worth per pack of the saving that is valued."""
     key, label = "worth per pack", "Worth per pack"
@@ -120,6 +140,7 @@ def gain_shown(case: WorthCase) -> Shown:
         return Shown(key, label, why=_no_saving(case))
     shown = money_shown(key, label, worth - case.saving.money, Display(case.study))
     why = "Worth less what parts, joints and add-backs cost; without tools."
+    why = f"{why} {lacking_words(case)}".rstrip()
     return Shown(key, label, shown.text, shown.span, why)
 
 
@@ -135,13 +156,16 @@ def programme_shown(case: WorthCase) -> Shown:
     if isinstance(found, Problem):
         return Shown(key, label, why=reason_text(found))
     display = Display(case.study)
+    why = (
+        "Present value over all years; the range has all inputs at their low, or all "
+        "at their high ends at once."
+    )
     return Shown(
         key,
         label,
         programme_money_text(found.npv.likely, display),
         programme_span_text(found.npv, display),
-        "Present value over all years; the range has all inputs at their low, or all "
-        "at their high ends at once.",
+        f"{why} {lacking_words(case)}".rstrip(),
     )
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 
 import numpy as np
@@ -22,7 +23,10 @@ WORKING = "The shares are being worked out."
 
 
 def worth_swings_spec(
-    found: tuple[float, Sequence[Swing]] | Problem, study: Study
+    found: tuple[float, Sequence[Swing]] | Problem,
+    study: Study,
+    *,
+    released: float = math.nan,
 ) -> SwingsSpec:
     """Give how far the value of the programme goes with each input.
 
@@ -32,6 +36,8 @@ def worth_swings_spec(
         What `worth_swings` gives.
     study : Study
         How figures are shown.
+    released : float
+        The value with every change released, NaN where that is not said.
     """
     if isinstance(found, Problem):
         return emptied(SwingsSpec, found)
@@ -44,9 +50,12 @@ def worth_swings_spec(
     scale = money_scale((base, *ends), display)
     first = shown[0]
     low, high = sorted((first.at_low, first.at_high))
+    lead = f"Change of the programme value of {scale.text(base)}"
+    if math.isfinite(released) and scale.text(released) != scale.text(base):
+        whole = scale.text(released)
+        lead += f", each change by its chance; with all of them released {whole}"
     notes = [
-        f"Change of the programme value of {scale.text(base)}.",
-        "Each change counts by its chance.",
+        f"{lead}.",
         "One input at a time, from its low to its high end.",
     ]
     if len(swings) > len(shown):

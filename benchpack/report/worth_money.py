@@ -114,3 +114,18 @@ def span_text(low: str, high: str) -> str:
         The ends.
     """
     return "" if low == high or UNKNOWN in (low, high) else f"({low} to {high})"
+
+
+def worth_span_text(low: float, high: float, display: Display) -> str:
+    """Write the range of money per mass in brackets, without its unit.
+
+    Parameters
+    ----------
+    low, high : float
+        The ends, per kilogram.
+    display : Display
+        How numbers are shown.
+    """
+    unit = f"\u00a0{display.currency}/{display.mass_unit}"
+    ends = (display.worth_text(end).removesuffix(unit) for end in (low, high))
+    return span_text(*ends)

@@ -12,13 +12,17 @@ from benchpack.report.display import Display
 from benchpack.report.worth_figures import (
     Shown,
     emptied,
+    lacking_words,
     reason_text,
     saving_words,
 )
-from benchpack.report.worth_money import MoneyScale
+from benchpack.report.worth_money import MoneyScale, span_text
+from benchpack.results.explained_price import price_figure
 from benchpack.results.worth_case import WorthCase
 from benchpack.results.worth_price import Price
 from benchpack.units.formatting import UNKNOWN, format_share
+
+_BY_WORTH = "The range is that of the worth, all else likely."
 
 _Step = tuple[str, StepKind, float]
 
@@ -102,7 +106,10 @@ def _note(case: WorthCase, found: Price, display: Display) -> str:
             f"Over our cost {whole} a pack are to be shared: {customer} for the "
             f"customer, {ours} for us."
         )
-    return " ".join(said)
+    if case.saving.note is not None:
+        said.append(case.saving.note.what)
+    said.append(lacking_words(case))
+    return " ".join(said).rstrip()
 
 
 def headroom_shown(case: WorthCase) -> tuple[Shown, Shown]:
@@ -118,8 +125,9 @@ def headroom_shown(case: WorthCase) -> tuple[Shown, Shown]:
         Shown(
             *one,
             display.money_text(found.headroom),
-            why="What the new parts may cost a pack at most: the customer then keeps "
-            f"{asked}.",
+            _span(case, "headroom"),
+            "What the new parts may cost a pack at most: the customer then keeps "
+            f"{asked}. {_BY_WORTH}",
         ),
         Shown(
             *other,
@@ -152,7 +160,7 @@ def price_figures(case: WorthCase) -> tuple[Shown, ...]:
             else "Price if nothing is asked for",
         ),
     )
-    given = "Customer's gain at a given price"
+    given = "Customer's gain"
     headroom, per_kg = headroom_shown(case)
     if isinstance(found, Problem):
         why = reason_text(found)
@@ -163,25 +171,29 @@ def price_figures(case: WorthCase) -> tuple[Shown, ...]:
     even = Shown(
         *heads[0],
         display.money_text(found.even_price),
-        why="Dearer, and the customer loses.",
+        _span(case, "even price"),
+        f"Dearer, and the customer loses. {_BY_WORTH}",
     )
     is_shared = math.isfinite(found.shared_price)
     shared = Shown(
         *heads[1],
         display.money_text(found.shared_price),
-        why="The customer keeps that share of the whole gain, we the rest."
+        _span(case, "shared price"),
+        "The customer keeps that share of the whole gain, we the rest."
         if is_shared
         else no_cost,
     )
     asked_for = Shown(
         *heads[2],
         display.money_text(found.price_at_saving),
-        why="Never below zero.",
+        _span(case, "price at saving"),
+        f"Never below zero. {_BY_WORTH}",
     )
-    return even, headroom, per_kg, shared, asked_for, _given(found, display, given)
+    return even, headroom, per_kg, shared, asked_for, _given(case, found, given)
 
 
-def _given(found: Price, display: Display, label: str) -> Shown:
+def _given(case: WorthCase, found: Price, label: str) -> Shown:
+    display = Display(case.study)
     if math.isnan(found.given_price):
         why = "No price is given. Enter the price of the new parts."
         return Shown("customer gain", label, why=why)
@@ -189,4 +201,15 @@ def _given(found: Price, display: Display, label: str) -> Shown:
     left = display.money_text(found.supplier_margin)
     why = "" if left == UNKNOWN else f"{left} a pack stay with us over our cost."
     gain = display.money_text(found.customer_gain)
-    return Shown("customer gain", f"Customer's gain at {at}", gain, why=why)
+    span = _span(case, "customer gain")
+    return Shown("customer gain", f"{label} at {at}", gain, span, why)
+
+
+def _span(case: WorthCase, key: str) -> str:
+    """Write what a figure of the price is at the ends of the worth."""
+    figure, display = price_figure(case, key), Display(case.study)
+    if math.isnan(figure.low):
+        return ""
+    unit = f"\u00a0{display.currency}"
+    ends = (figure.low, figure.high)
+    return span_text(*(display.money_text(end).removesuffix(unit) for end in ends))

@@ -10,6 +10,7 @@ from benchpack.errors import Problem
 from benchpack.report.display import Display
 from benchpack.report.worth_figures import (
     emptied,
+    lacking_words,
     payback_words,
     saving_words,
     years_text,
@@ -96,4 +97,5 @@ def _note(case: WorthCase, found: Programme, display: Display) -> str:
         said.insert(2, f"{once} are spent once.")
     if case.saving.note is not None:
         said.append(case.saving.note.what)
-    return " ".join(said)
+    said.append(lacking_words(case))
+    return " ".join(said).rstrip()

@@ -135,7 +135,7 @@ class SetsSpec(ChartSpec):
     high: FloatArray = field(default_factory=no_values)
     in_use: str = ""
     details: tuple[str, ...] = ()
-    axis_label: str = "Value per pack [EUR]"
+    axis_label: str = "Worth per pack [EUR]"
     format_value: FormatValue = plain_text
     format_full: FormatValue = plain_text
     value_range: tuple[float, float] | None = None

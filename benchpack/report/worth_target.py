@@ -5,9 +5,11 @@ from __future__ import annotations
 import math
 from dataclasses import replace
 
+from benchpack.model.words import Basis
 from benchpack.report.display import Display
 from benchpack.report.worth_figures import Shown, money_shown
 from benchpack.results.explained_chance import CHANCE_KEYS
+from benchpack.results.pair_cautions import NOTHING_KG
 from benchpack.results.proposal_trials import ProposalChance
 from benchpack.results.worth_case import WorthCase
 from benchpack.results.worth_target import STRETCH
@@ -25,6 +27,28 @@ NO_PROPOSAL = "There is no proposal, so nothing says how likely it is."
 def has_proposal(case: WorthCase) -> bool:
     """Say whether a change counts."""
     return case.proposal is not None and bool(case.proposal.effects)
+
+
+def has_gap(case: WorthCase) -> bool:
+    """Say whether the subject is heavier than what it is measured against."""
+    return case.gap.gap_kg >= NOTHING_KG
+
+
+def no_gap_words(case: WorthCase) -> str:
+    """Say why there is no gap to close.
+
+    Parameters
+    ----------
+    case : WorthCase
+        A case without one.
+    """
+    study, missing = case.study, case.gap.missing
+    if missing is not None:
+        return f"There is no gap to close: {missing.what}"
+    against = f"{study.reference}, counted {study.basis}"
+    if study.basis is Basis.TREND:
+        against = "the trend of its peers"
+    return f"There is no gap to close: {study.subject} is not heavier than {against}."
 
 
 def target_shown(case: WorthCase) -> Shown:
@@ -45,9 +69,7 @@ def share_shown(case: WorthCase) -> Shown:
     if math.isnan(target.target_kg):
         return Shown(key, label, why=NO_TARGET)
     if math.isnan(target.share_of_gap):
-        missing = case.gap.missing
-        why = missing.what if missing else "There is no gap on this basis."
-        return Shown(key, label, why=why)
+        return Shown(key, label, why=no_gap_words(case))
     text = Display(case.study).share_text(target.share_of_gap)
     return Shown(key, label, text)
 
@@ -131,11 +153,11 @@ def target_figures(
     if target.value is not None:
         worth = money_shown("target worth", "Worth a pack", target.value, display)
     left = Shown("gap left", "Gap still open", why=NO_PROPOSAL)
-    if math.isfinite(target.left_kg):
+    if has_proposal(case) and not has_gap(case):
+        left = replace(left, why=no_gap_words(case))
+    elif math.isfinite(target.left_kg):
         text = display.mass_text(max(0.0, target.left_kg))
         left = Shown("gap left", "Gap still open", text, why="After the proposal.")
-    elif has_proposal(case):
-        left = Shown("gap left", "Gap still open", why="There is no gap to close.")
     least = Shown("least worth", "Pays from a worth of", why=NO_PROPOSAL)
     if math.isfinite(target.least_worth_per_kg):
         text = display.worth_text(target.least_worth_per_kg)

@@ -10,7 +10,13 @@ from benchpack.errors import Problem
 from benchpack.model.worth_words import ValuedMass
 from benchpack.report.display import Display
 from benchpack.report.worth_figures import least_volume_text
-from benchpack.report.worth_target import NO_PROPOSAL, NO_TARGET, has_proposal
+from benchpack.report.worth_target import (
+    NO_PROPOSAL,
+    NO_TARGET,
+    has_gap,
+    has_proposal,
+    no_gap_words,
+)
 from benchpack.results.proposal_trials import ProposalChance
 from benchpack.results.wording import listed
 from benchpack.results.worth_case import WorthCase
@@ -152,9 +158,8 @@ def _open(case: WorthCase, display: Display) -> str:
     left = case.target.left_kg
     if not has_proposal(case):
         return NO_PROPOSAL
-    if math.isnan(left):
-        missing = case.gap.missing
-        return f"There is no gap to close: {missing.what}" if missing else "No gap."
+    if not has_gap(case):
+        return no_gap_words(case)
     if left <= 0:
         return "The proposal closes the gap."
     gap = display.mass_text(case.gap.gap_kg)

@@ -9,7 +9,7 @@ from benchpack.model.study import Study
 from benchpack.model.worth_words import Sizing
 from benchpack.report.display import Display
 from benchpack.report.worth_figures import Shown, reason_text
-from benchpack.report.worth_money import span_text
+from benchpack.report.worth_money import worth_span_text
 from benchpack.report.worth_specs import SetsSpec
 from benchpack.results.worth_case import WorthCase
 from benchpack.results.worth_derived import DerivedWorth
@@ -23,6 +23,7 @@ from benchpack.units.formatting import (
 
 ENTERED, DERIVED, DRIVER = "entered", "by the vehicle", "the driver saves"
 """Names of the worths beside each other."""
+_PER_CENT = 0.00995
 
 
 def worth_range_text(worth: Range | None, display: Display) -> str:
@@ -38,13 +39,7 @@ def worth_range_text(worth: Range | None, display: Display) -> str:
     if worth is None:
         return UNKNOWN
     shown = display.worth_text(worth.likely)
-    return f"{shown} {_worth_span(worth, display)}".rstrip()
-
-
-def _worth_span(worth: Range, display: Display) -> str:
-    ends = (display.worth_text(end) for end in (worth.low, worth.high))
-    unit = f"\u00a0{display.currency}/{display.mass_unit}"
-    return span_text(*(end.removesuffix(unit) for end in ends))
+    return f"{shown} {worth_span_text(worth.low, worth.high, display)}".rstrip()
 
 
 def derived_shown(case: WorthCase) -> Shown:
@@ -57,8 +52,8 @@ def derived_shown(case: WorthCase) -> Shown:
     entered = display.worth_text(case.study.worth_likely_per_kg)
     why = f"Entered: {entered}. "
     why += reason_text(found.missing) if found.missing else "With the range kept."
-    text, span = display.worth_text(worth.likely), _worth_span(worth, display)
-    return Shown(key, label, text, span, why)
+    span = worth_span_text(worth.low, worth.high, display)
+    return Shown(key, label, display.worth_text(worth.likely), span, why)
 
 
 def driver_shown(case: WorthCase) -> Shown:
@@ -69,7 +64,7 @@ def driver_shown(case: WorthCase) -> Shown:
         key,
         label,
         display.worth_text(worth.likely),
-        _worth_span(worth, display),
+        worth_span_text(worth.low, worth.high, display),
         "Present value of the energy; another pocket, never added.",
     )
 
@@ -140,10 +135,13 @@ def range_gain_text(found: DerivedWorth, display: Display) -> str:
     if found.range_gain is None:
         return UNKNOWN
 
-    def percent(share: float | None) -> str:
-        return format_share(share, style=display.style, decimals=1)
-
     low, likely, high = found.range_gain.ends
+    # A pack that is lighter by some kilograms gains less than a per cent.
+    decimals = 1 if likely >= _PER_CENT else 2
+
+    def percent(share: float | None) -> str:
+        return format_share(share, style=display.style, decimals=decimals)
+
     if low == high:
         return percent(likely)
     return format_range(likely, low, high, percent)
@@ -165,11 +163,13 @@ def vehicle_sentences(case: WorthCase) -> tuple[str, ...]:
     study, found = case.study, case.derived
     display = Display(study)
     said = []
+    reason = study.worth_reason.strip().rstrip(".")
     if found.disagreement is not None:
-        said.append(reason_text(found.disagreement))
+        apart = found.disagreement
+        # Who has written down why need not be asked to do so.
+        said.append(apart.what if reason else reason_text(apart))
     if found.missing is not None:
         said.append(reason_text(found.missing))
-    reason = study.worth_reason.strip().rstrip(".")
     said.append(
         f"Why {display.worth_text(study.worth_likely_per_kg)} is entered: {reason}."
         if reason

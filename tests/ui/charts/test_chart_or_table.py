@@ -63,7 +63,7 @@ def test_the_table_shows_aligned_numbers_with_units(both: ChartOrTable) -> None:
     both.show_view("table")
     model = both.table.table
     assert model.headerData(2, Qt.Orientation.Horizontal) == (
-        "likely: Value per pack [EUR]"
+        "likely: Worth per pack [EUR]"
     )
     assert texts(both)[2] == ["worst case", "−60", "−22", "−5", ""]
     right = model.index(0, 1).data(ROLE.TextAlignmentRole)
@@ -117,7 +117,7 @@ def test_cells_are_copied_exactly(qtbot: QtBot, both: ChartOrTable) -> None:
     both.table.selectAll()
     both.table.copy_selected()
     lines = QGuiApplication.clipboard().text().splitlines()
-    assert lines[0].startswith("set\tlow: Value per pack [EUR]\t")
+    assert lines[0].startswith("set\tlow: Worth per pack [EUR]\t")
     assert lines[3] == "worst case\t-60\t-22\t-5\t"
     both.table.clearSelection()
     both.table.copy_selected()

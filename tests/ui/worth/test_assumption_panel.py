@@ -110,7 +110,7 @@ def test_the_reason_is_taken_when_the_focus_leaves(panel: AssumptionPanel) -> No
         ("discount_rate", "150", "has to lie between 0 and 100 %"),
         ("usable_share", "0", "has to lie between 5 and 100 %"),
         ("discount_rate", "", "is empty"),
-        ("yearly_volume", "0.5", "yearly volume is 0.5"),
+        ("yearly_volume", "0.5", "Yearly volume is 0.5"),
         ("yearly_volume", "-4", "has to be above zero"),
         (WORTH, "3:2:1", "low, likely, high"),
         (WORTH, "1:2", "is no range"),

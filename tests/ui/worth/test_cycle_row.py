@@ -40,6 +40,24 @@ def cycle_file(folder: Path, text: str = "") -> Path:
     return path
 
 
+def test_a_file_that_is_read_takes_back_what_was_wrong_before(
+    panel: AssumptionPanel, tmp_path: Path, qtbot: QtBot
+) -> None:
+    bad = cycle_file(tmp_path, "time [s],speed [km/h]\n0,0\n1,fast\n")
+    told: list[tuple[str, int]] = []
+
+    def note(heading: str, problems: tuple[Problem, ...]) -> None:
+        told.append((heading, len(problems)))
+
+    panel.workspace.notifier.problems_found.connect(note)
+    panel.cycle.read_file(bad)
+    assert told == [("Not read: hill road.csv", 1)]
+    assert "fast" in panel.cycle.error_text
+    panel.cycle.read_file(cycle_file(tmp_path))
+    assert ("Not read: hill road.csv", 0) in told
+    assert panel.cycle.error_text == ""
+
+
 def test_the_button_reads_a_drive_cycle_in_one_step(
     panel: AssumptionPanel, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:

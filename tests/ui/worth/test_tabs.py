@@ -9,9 +9,12 @@ from PySide6.QtWidgets import QApplication, QLineEdit
 from pytestqt.qtbot import QtBot
 
 from benchpack.model.worth_words import ValuedMass
+from benchpack.results.worth_programme import Programme
 from benchpack.ui.charts.chart import Chart
 from benchpack.ui.charts.overlay import plot_area
+from benchpack.ui.dialogs.explanation import ExplanationPanel
 from benchpack.ui.pages.worth.page import WorthPage
+from benchpack.ui.pages.worth.sets_table import MOST_LETTERS
 from benchpack.ui.pages.worth.taking_over import taken_over
 from tests.ui.worth.conftest import (
     MakePage,
@@ -219,6 +222,89 @@ def test_a_name_that_is_taken_is_refused(page: WorthPage, qtbot: QtBot) -> None:
     with qtbot.waitSignal(page.workspace.notifier.problems_found):
         page.sets.table.renamed.emit(1, "dear money")
     assert names(page) == ("cautious", "dear money")
+
+
+def test_a_name_that_stands_for_the_present_is_refused(
+    page: WorthPage, qtbot: QtBot
+) -> None:
+    open_tab(page, "Sets")
+    page.sets.name.setText("Now")
+    with qtbot.waitSignal(page.workspace.notifier.said) as told:
+        page.sets.keep_set()
+    assert "Choose another name" in told.args[0]
+    with qtbot.waitSignal(page.workspace.notifier.said):
+        page.sets.table.renamed.emit(1, " now ")
+    assert names(page) == ("cautious", "dear money")
+
+
+def test_a_set_that_is_kept_again_is_said_to_be_replaced(
+    page: WorthPage, qtbot: QtBot
+) -> None:
+    page.sets.name.setText("cautious")
+    with qtbot.waitSignal(page.workspace.notifier.said) as told:
+        page.sets.keep_set()
+    assert told.args[0] == "Replaced the set cautious."
+
+
+def test_a_name_is_no_longer_than_there_is_room_for(page: WorthPage) -> None:
+    tab = page.sets
+    open_tab(page, "Sets")
+    QTest.keyClicks(tab.name, "n" * (MOST_LETTERS + 5))
+    assert len(tab.name.text()) == MOST_LETTERS
+    tab.table.selectRow(1)
+    QTest.keyClick(tab.table, KEY.Key_F2)
+    editor = tab.table.findChild(QLineEdit)
+    assert editor is not None
+    editor.selectAll()
+    QTest.keyClicks(editor, "n" * (MOST_LETTERS + 5))
+    assert len(editor.text()) == MOST_LETTERS
+
+
+def test_a_figure_of_a_set_is_explained_for_that_set(page: WorthPage) -> None:
+    open_tab(page, "Sets")
+    tab = page.sets
+    row = tab.table.sets.shown.names.index("dear money")
+    value = page.desk.outcomes()[row].case
+    assert value is not None
+    assert isinstance(value.programme, Programme)
+    tab.table.setFocus()
+    for ask in (tab.table, tab.chart):
+        tab.table.setCurrentIndex(tab.table.sets.index(row, 1))
+        QTest.keyClick(ask, KEY.Key_F1)
+        panel = page.findChild(ExplanationPanel)
+        assert panel is not None
+        assert panel.isVisible()
+        assert panel._figure is not None
+        assert panel._figure.label.startswith("dear money: ")
+        assert panel._figure.value == value.programme.npv.likely
+        panel.close()
+
+
+def test_what_a_set_assumes_is_no_figure_to_be_explained(
+    page: WorthPage, qtbot: QtBot
+) -> None:
+    open_tab(page, "Sets")
+    table = page.sets.table
+    place = table.sets.shown.heads.index("interest")
+    table.setFocus()
+    table.setCurrentIndex(table.sets.index(1, place))
+    with qtbot.waitSignal(page.workspace.notifier.said) as told:
+        QTest.keyClick(table, KEY.Key_F1)
+    assert "as it is assumed" in told.args[0]
+    table.setCurrentIndex(table.sets.index(0, 1))
+    with qtbot.waitSignal(page.workspace.explain_requested) as asked:
+        QTest.keyClick(table, KEY.Key_F1)
+    assert asked.args == ["programme value", ""]
+
+
+def test_the_subject_is_not_taken_for_a_reference(
+    page: WorthPage, qtbot: QtBot
+) -> None:
+    open_tab(page, "Peers")
+    page.workspace.select(page.workspace.state.study.subject)
+    with qtbot.waitSignal(page.workspace.explain_requested) as asked:
+        QTest.keyClick(page.peers.chart, KEY.Key_F1)
+    assert asked.args == ["value likely", ""]
 
 
 def test_a_set_is_removed_with_del_and_comes_back(page: WorthPage) -> None:

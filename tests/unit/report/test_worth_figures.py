@@ -42,7 +42,13 @@ from benchpack.results.worth_case import WorthCase, worth_case
 from benchpack.results.worth_price import Price
 from benchpack.results.worth_programme import Programme
 from benchpack.units.formatting import UNKNOWN
-from tests.unit.results.worth_samples import CHANGES, RICH, case_of, studies
+from tests.unit.results.worth_samples import (
+    CHANGES,
+    RICH,
+    case_of,
+    studies,
+    with_assumed,
+)
 
 
 def plain(text: str) -> str:
@@ -202,7 +208,11 @@ def test_costs_that_are_not_known_are_named_where_the_money_stands() -> None:
     assert said in programme_spec(in_francs).note
     assert said in price_spec(in_francs).note
     assert said in programme_shown(in_francs).why
-    assert lacking_words(case_of()) == ""
+    alone = case_of()
+    assert lacking_words(alone) == ""
+    assert alone.saving.note is not None
+    given = with_assumed(alone, old_part_price=60.0)
+    assert alone.saving.note.what in price_spec(given).note
 
 
 @given(study=studies())

@@ -85,7 +85,7 @@ def value_of(study: Study, key: str) -> Any:
 
 
 def row_text(column: TableColumn, value: Any, style: NumberStyle) -> str:
-    """Give the text of a row at full precision.
+    """Give the text of a row: at full precision, but for a range in another unit.
 
     Parameters
     ----------
@@ -99,7 +99,9 @@ def row_text(column: TableColumn, value: Any, style: NumberStyle) -> str:
     if not isinstance(value, Range):
         return edited_text(column, value, style)
     ends = value.ends if value.width else (value.likely,)
-    texts = (f"{end * column.factor:.10g}" for end in ends)
+    # What is converted has no end of digits: three figures would not fit a line.
+    digits = 10 if column.factor == 1 else 4
+    texts = (f"{end * column.factor:.{digits}g}" for end in ends)
     return ":".join(texts).replace(".", style.decimal_mark)
 
 
@@ -127,28 +129,42 @@ def read_row(key: str, text: str, study: Study) -> dict[str, Any]:
     """
     column, mark = form_column(key, study), study.decimal_mark
     if is_range(key):
-        return _read_range(column, text, mark)
+        return _read_range(column, text, study)
     if key in PERCENT:
         return {key: _read_percent(column, text, mark)}
     unit = column.entry_unit
-    value = parse_value(
-        _field(key), text.strip(), unit=unit, decimal=mark, currency=study.currency
-    )
+    try:
+        value = parse_value(
+            _field(key), text.strip(), unit=unit, decimal=mark, currency=study.currency
+        )
+    except DataError as error:
+        raise DataError(_renamed(error.problems[0], column)) from error
     if value is None and key not in EMPTY:
         raise _missing(column)
     return {key: value}
 
 
-def _read_range(column: TableColumn, text: str, mark: str) -> dict[str, Any]:
+def _read_range(column: TableColumn, text: str, study: Study) -> dict[str, Any]:
     if not text.strip():
         raise _missing(column)
-    found = parse_range(text, decimal=mark).scaled(1 / column.factor)
+    mark = study.decimal_mark
+    entered = parse_range(text, decimal=mark)
+    before: Range = value_of(study, column.key)
+    shown = parse_range(row_text(column, before, number_style(study)), decimal=mark)
+    # An end that stands as it was shown keeps the digits that were not shown.
+    found = Range(
+        *(
+            own if end == seen else end / column.factor
+            for end, seen, own in zip(
+                entered.ends, shown.ends, before.ends, strict=True
+            )
+        )
+    )
     field = _field(column.key)
     for end in found.ends:
         refusal = field.refusal(end)
         if refusal is not None:
-            what = refusal.what.replace(f"{field.title} is", f"{_said(column)} is")
-            raise DataError(replace(refusal, what=what))
+            raise DataError(_renamed(refusal, column))
     if column.key == WORTH:
         names = (f"worth_{end}_per_kg" for end in _ENDS)
         return dict(zip(names, found.ends, strict=True))
@@ -165,6 +181,13 @@ def _read_percent(column: TableColumn, text: str, mark: str) -> float:
         what = f"{_said(column)} is {percent:g} %."
         raise DataError(Problem(what, f"It has to lie between {low:g} and {high:g} %."))
     return percent / 100
+
+
+def _renamed(problem: Problem, column: TableColumn) -> Problem:
+    """Call the assumption as its row does."""
+    title = _field(column.key).title
+    what = problem.what.replace(f"{title} is", f"{_said(column)} is", 1)
+    return replace(problem, what=what)
 
 
 def _missing(column: TableColumn) -> DataError:

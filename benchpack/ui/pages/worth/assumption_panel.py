@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 from typing import Any
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, QTimer
 from PySide6.QtGui import QDragEnterEvent, QDropEvent, QShowEvent
 from PySide6.QtWidgets import (
     QFrame,
@@ -41,7 +41,7 @@ from benchpack.ui.pages.worth.volumes_table import VolumesTable
 from benchpack.ui.theme import SPACE_BETWEEN, set_text_role
 from benchpack.ui.workspace import Workspace
 
-_LEAST_WIDTH = 276
+_LEAST_WIDTH = 280
 _NEVER = object()
 
 
@@ -68,20 +68,20 @@ class AssumptionPanel(QScrollArea):
         self.rows: dict[str, AssumptionRow] = {}
         self._shown: dict[str, Any] = {}
         self._look: tuple[str, ...] = ()
+        self._refused: QWidget | None = None
         # Built from the outside in: each later change of parent is styled anew.
         body = QWidget(self.viewport())
         body.setAccessibleName("Assumptions")
         self._column = QVBoxLayout(body)
         self._column.setContentsMargins(SPACE_BETWEEN, 0, SPACE_BETWEEN, SPACE_BETWEEN)
         self._column.setSpacing(6)
-        self.volumes = VolumesTable(body)
-        self.cycle = CycleRow(workspace, body)
         for heading, keys in SECTIONS:
             self._add_section(body, heading, keys)
         self._column.addStretch(1)
         self.setWidget(body)
         self.volumes.volumes_entered.connect(self._on_volumes_entered)
         self.volumes.said.connect(workspace.notifier.say)
+        self.volumes.refused.connect(self._on_volumes_refused)
         workspace.changed.connect(self._on_workspace_changed)
         workspace.opened.connect(self._on_workspace_opened)
 
@@ -93,8 +93,7 @@ class AssumptionPanel(QScrollArea):
         study = self.workspace.state.study
         for key in keys:
             if key in (VOLUMES, CYCLE):
-                own = self.volumes if key == VOLUMES else self.cycle
-                self._column.addWidget(own)
+                self._column.addWidget(self._own_part(body, key))
                 continue
             row = AssumptionRow(
                 form_column(key, study),
@@ -105,6 +104,14 @@ class AssumptionPanel(QScrollArea):
             row.entered.connect(self._on_entered)
             self.rows[key] = row
             self._column.addWidget(row)
+
+    def _own_part(self, body: QWidget, key: str) -> QWidget:
+        """Make what is no plain row, in its place: Tab goes as things were made."""
+        if key == VOLUMES:
+            self.volumes = VolumesTable(body)
+            return self.volumes
+        self.cycle = CycleRow(self.workspace, body)
+        return self.cycle
 
     # What is shown
 
@@ -189,6 +196,7 @@ class AssumptionPanel(QScrollArea):
             self.workspace.state.with_study(**values)
         except DataError as error:
             row.show_problem(error.problems[0])
+            self._bring_into_view(row)
             return
         if all(getattr(study, name) == value for name, value in values.items()):
             # The same value, written in another way.
@@ -215,6 +223,20 @@ class AssumptionPanel(QScrollArea):
             self.volumes.show_problem(error.problems[0])
             return
         self._edit(words, values)
+
+    def _on_volumes_refused(self) -> None:
+        self._bring_into_view(self.volumes)
+
+    def _bring_into_view(self, part: QWidget) -> None:
+        """Scroll to what is said below a field, once the layout has made room."""
+        self._refused = part
+        QTimer.singleShot(0, self._scroll_to_refused)
+
+    def _scroll_to_refused(self) -> None:
+        if self._refused is not None:
+            bottom = self._refused.geometry().bottom()
+            self.ensureVisible(0, bottom, 0, SPACE_BETWEEN)
+            self._refused = None
 
     # Qt's own
 

@@ -14,7 +14,8 @@ from benchpack.ui.tables.columns import TableColumn
 from benchpack.ui.theme import SPACE_BETWEEN, SPACE_INSIDE, font, set_text_role
 from benchpack.ui.widgets.controls import plain_tip
 
-_EDITOR, _UNIT = 88, 58
+_EDITOR, _UNIT = 88, 54
+_WIDE = _EDITOR + _UNIT + SPACE_INSIDE
 _LONGEST_UNIT = 7
 _LONG = ("worth_reason",)
 _SLIM = "QLineEdit { padding: 5px 4px; } QLineEdit:focus { padding: 4px 3px; }"
@@ -62,7 +63,7 @@ class AssumptionRow(QWidget):
         self.editor.entry_finished.connect(self._on_entry_finished)
         self._label.setBuddy(self.editor)
         # A unit that has no room beside the editor stands below the title.
-        self._is_below = len(column.unit) > _LONGEST_UNIT
+        self._is_below = is_range or len(column.unit) > _LONGEST_UNIT
         self._lay_out(is_range=is_range)
         self.set_column(column)
 
@@ -88,17 +89,18 @@ class AssumptionRow(QWidget):
         grid.setColumnMinimumWidth(1, _EDITOR)
         grid.setColumnMinimumWidth(2, _UNIT)
         middle = Qt.AlignmentFlag.AlignVCenter
-        if isinstance(self.editor, EntryText):
+        if isinstance(self.editor, EntryText) or self._is_long_choice():
             grid.addWidget(self._label, 0, 0, 1, 3)
             grid.addWidget(self.editor, 1, 0, 1, 3)
         elif not self.column.is_numeric:
             grid.addWidget(self._label, 0, 0, middle)
             grid.addWidget(self.editor, 0, 1, 1, 2)
-            self.editor.setFixedWidth(_EDITOR + _UNIT + SPACE_INSIDE)
+            self.editor.setFixedWidth(_WIDE)
         else:
-            self.editor.setFixedWidth(_EDITOR)
+            wide = (0, 1, 1, 2) if is_range else (0, 1, 1, 1)
+            self.editor.setFixedWidth(_WIDE if is_range else _EDITOR)
             grid.addWidget(self._label, 0, 0, middle)
-            grid.addWidget(self.editor, 0, 1)
+            grid.addWidget(self.editor, *wide)
             if self._is_below:
                 grid.addWidget(self._unit, 1, 0, 1, 3)
             else:
@@ -110,6 +112,11 @@ class AssumptionRow(QWidget):
         grid.addWidget(self._error, 2, 0, 1, 3)
         self._unit.setVisible(self.column.is_numeric)
         self.setContentsMargins(0, 0, 0, SPACE_BETWEEN if self._is_below else 0)
+
+    def _is_long_choice(self) -> bool:
+        """Tell whether the longest word would be cut beside the title."""
+        is_choice = isinstance(self.editor, EntryBox)
+        return is_choice and self.editor.sizeHint().width() > _WIDE
 
     def set_column(self, column: TableColumn) -> None:
         """Show the row in another unit."""

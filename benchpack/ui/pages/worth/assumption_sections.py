@@ -70,7 +70,7 @@ SECTIONS: tuple[tuple[str, tuple[str, ...]], ...] = (
 """Headings, and the rows below them; all but `WORTH` are attributes of a study."""
 
 EMPTY: Mapping[str, str] = {
-    "yearly_volume": "own",
+    "yearly_volume": "subject's",
     "start_year": "open",
     "target_kg": "none",
     "old_part_price": "reckoned",
@@ -104,6 +104,7 @@ TITLES = {
     WORTH: "worth",
     "programme": "kind of programme",
     "programme_years": "years",
+    "discount_rate": "interest a year",
     "mass_energy": "energy by mass",
     "energy_from": "energy by mass from",
     "sizing": "what stays",
@@ -112,7 +113,7 @@ TITLES = {
     "steady_speed_kmh": "speed",
     "pack_density_wh_per_kg": "battery density",
     "old_part_price": "old parts",
-    "part_price": "price given",
+    "part_price": "new parts",
     "required_saving": "saving asked for",
     "worth_reason": "reason",
     "worth_source": "source",

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import partial
+
 from PySide6.QtCore import QItemSelectionModel, QModelIndex
 from PySide6.QtWidgets import QWidget
 
@@ -29,7 +31,7 @@ _WHOLE_ROW = (
 
 def fan_tab(workspace: Workspace, parent: QWidget) -> ChartTab:
     """Give the tab of the value over kilograms saved."""
-    return ChartTab("Fan", workspace, parent, chart=FanChart(parent), make_spec=_fan)
+    return ChartTab("Fan", workspace, parent, make_chart=FanChart, make_spec=_fan)
 
 
 def price_tab(workspace: Workspace, parent: QWidget) -> ChartTab:
@@ -38,9 +40,10 @@ def price_tab(workspace: Workspace, parent: QWidget) -> ChartTab:
         "Price",
         workspace,
         parent,
-        chart=WaterfallChart(parent, kind="Price ladder"),
+        make_chart=partial(WaterfallChart, kind="Price ladder"),
         make_spec=_price,
         figures=_price_figures,
+        count=6,
     )
 
 
@@ -48,10 +51,11 @@ class PeersTab(ChartTab):
     """What the gap to every peer is worth; a peer that is picked is selected."""
 
     def __init__(self, workspace: Workspace, parent: QWidget) -> None:
-        chart = GapBarsChart(parent)
-        super().__init__("Peers", workspace, parent, chart=chart, make_spec=_peers)
-        chart.picked.connect(workspace.select)
-        workspace.selected.connect(chart.set_selected)
+        super().__init__(
+            "Peers", workspace, parent, make_chart=GapBarsChart, make_spec=_peers
+        )
+        self.chart.picked.connect(workspace.select)
+        workspace.selected.connect(self.chart.set_selected)
 
     def show_desk(self, desk: WorthDesk) -> None:
         """Show the present gaps."""
@@ -67,9 +71,10 @@ class ProgrammeTab(ChartTab):
             "Programme",
             workspace,
             parent,
-            chart=ProgrammeChart(parent),
+            make_chart=ProgrammeChart,
             make_spec=_programme,
             figures=_programme_figures,
+            count=4,
         )
         self.chart.picked.connect(self._on_chart_picked)
         self.view.view_changed.connect(self._on_view_changed)

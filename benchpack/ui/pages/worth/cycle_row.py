@@ -47,9 +47,12 @@ class CycleRow(QWidget):
         label = QLabel("Drive cycle", self)
         label.setToolTip(plain_tip(_TIP))
         self.said = text_label(_NONE, "note")
-        self.read = plain_button("Read a drive cycle...", _TIP)
+        self.read = plain_button("Read a file...", _TIP)
         self.forget = plain_button("Forget it", "Reckon without the drive cycle")
+        self.read.setAccessibleName("Read a drive cycle from a file")
+        self.forget.setAccessibleName("Forget the drive cycle")
         self._error = ErrorLabel()
+        self._refused = ""
         self.read.clicked.connect(self.choose_file)
         self.forget.clicked.connect(self._on_forget_clicked)
         grid = QGridLayout(self)
@@ -118,6 +121,9 @@ class CycleRow(QWidget):
         self._edit(f"drive cycle {found.cycle.name}", values)
         self.show_problem(None)
         notifier = self.workspace.notifier
+        if self._refused:
+            notifier.withdraw(self._refused)
+            self._refused = ""
         notifier.show_problems(f"Read from {self._reading}", found.notes)
         notifier.say(f"Read {found.rows_read} rows of {self._reading}")
 
@@ -128,7 +134,8 @@ class CycleRow(QWidget):
         elif isinstance(error, BenchpackError):
             if isinstance(error, DataError):
                 self.show_problem(error.problems[0])
-            notifier.show_error(f"Not read: {self._reading}", error)
+            self._refused = f"Not read: {self._reading}"
+            notifier.show_error(self._refused, error)
         else:
             notifier.report(error)
 

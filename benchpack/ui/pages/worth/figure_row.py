@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from PySide6.QtCore import Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
+from benchpack.model.worth_words import ValuedMass
 from benchpack.report.worth_figures import (
     Shown,
     gain_shown,
@@ -17,14 +20,20 @@ from benchpack.report.worth_figures import (
 from benchpack.report.worth_price import headroom_shown
 from benchpack.report.worth_target import chance_shown, share_shown, target_shown
 from benchpack.report.worth_vehicle import derived_shown, driver_shown
-from benchpack.ui.pages.worth.asked_figure import AskedFigure
+from benchpack.ui.pages.worth.asked_figure import AskedFigure, is_known
 from benchpack.ui.pages.worth.desk import CHANCE, WorthDesk
 from benchpack.ui.theme import set_text_role
 from benchpack.ui.widgets.steady import Steady
 
-_GAP = 16
+_GAPS = (16, 8, 4)
 _INSET = 6
 _SLIM = "padding: 0 4px;"
+_VALUED = {
+    ValuedMass.PROPOSAL: "proposal",
+    ValuedMass.SHARE: "share captured",
+    ValuedMass.TARGET: "target",
+}
+"""What the worth per pack is of, in few letters."""
 
 
 class FigureGroup(QWidget):
@@ -55,14 +64,17 @@ class FigureGroup(QWidget):
             button.asked.connect(self.asked)
         first = QHBoxLayout()
         first.setSpacing(0)
-        first.addWidget(Steady(self.main, parent=self))
         self._beside_place = Steady(self.beside, parent=self)
-        first.addWidget(self._beside_place)
+        self._places = [Steady(self.main, parent=self), self._beside_place]
+        for place in self._places:
+            first.addWidget(place)
         first.addStretch(1)
         last = QHBoxLayout()
         last.setSpacing(0)
         for button in self.small:
-            last.addWidget(Steady(button, parent=self))
+            place = Steady(button, parent=self)
+            self._places.append(place)
+            last.addWidget(place)
         last.addStretch(1)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
@@ -84,17 +96,30 @@ class FigureGroup(QWidget):
         for button, (shown, words) in zip(self.small, small, strict=True):
             button.show_figure(shown, words.format(shown.text))
 
-    def wanted_width(self) -> int:
-        """Give the width with the range beside the figure."""
-        first = self.main.sizeHint().width() + self.beside.sizeHint().width()
+    def wanted_width(self, *, below: bool) -> int:
+        """Give the width with the range under the figure, or beside it."""
+        first, span = self.main.sizeHint().width(), self.beside.sizeHint().width()
         last = sum(one.sizeHint().width() for one in self.small)
-        return max(first, last, self.label.sizeHint().width())
+        line = max(first, span) if below else first + span
+        return max(line, last, self.label.sizeHint().width())
 
     def put_range_below(self, *, below: bool) -> None:
         """Show the range under the figure, or beside it."""
         if self.below.isHidden() == below:
             self.below.setVisible(below)
             self._beside_place.setVisible(not below)
+
+    def is_cut(self) -> bool:
+        """Tell whether a figure has less room than its text takes."""
+        return any(
+            one.isVisible() and one.width() < one.sizeHint().width()
+            for one in self._places
+        )
+
+    def give_back_room(self) -> None:
+        """Take no more room than the present texts need."""
+        for one in self._places:
+            one.updateGeometry()
 
 
 class FigureRow(QWidget):
@@ -111,13 +136,14 @@ class FigureRow(QWidget):
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
         self.setAccessibleName("What the saving is worth")
-        row = QHBoxLayout(self)
+        self._row = row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
-        row.setSpacing(_GAP)
-        self.worth, self.programme, self.headroom, self.derived = (
-            FigureGroup(1, self) for _ in range(4)
+        row.setSpacing(_GAPS[0])
+        # Made in the order of their places, which is that of the Tab key.
+        self.worth, self.target = FigureGroup(1, self), FigureGroup(2, self)
+        self.programme, self.headroom, self.derived = (
+            FigureGroup(1, self) for _ in range(3)
         )
-        self.target = FigureGroup(2, self)
         self.groups = (
             self.worth,
             self.target,
@@ -133,8 +159,13 @@ class FigureRow(QWidget):
     def show_desk(self, desk: WorthDesk) -> None:
         """Show the figures of the present case."""
         case = desk.case
-        gain = gain_shown(case)
-        self.worth.show_figures(worth_shown(case), (gain, "{} after costs"))
+        gain, has_costs = gain_shown(case), case.saving.valued is ValuedMass.PROPOSAL
+        costs = "{} after costs" if has_costs else "costs not known"
+        worth = worth_shown(case)
+        if is_known(worth):
+            label = f"{worth.label}: {_VALUED[case.saving.valued]}"
+            worth = replace(worth, label=label)
+        self.worth.show_figures(worth, (gain, costs))
         chance = chance_shown(case, desk.chance, is_known=desk.has(CHANCE))
         self.target.show_figures(
             target_shown(case),
@@ -150,10 +181,25 @@ class FigureRow(QWidget):
         self._fit()
 
     def _fit(self) -> None:
-        wanted = sum(one.wanted_width() + _GAP for one in self.groups)
-        below = wanted > self.width()
+        """Find room for all texts: ranges go below, then the gaps become narrower."""
+        count, room = len(self.groups), self.width()
+        beside, under = (
+            sum(one.wanted_width(below=below) for one in self.groups)
+            for below in (False, True)
+        )
+        below = beside + count * _GAPS[0] > room
+        wanted = under if below else beside
+        gap = next((one for one in _GAPS if wanted + count * one <= room), _GAPS[-1])
+        is_new = gap != self._row.spacing()
+        if is_new:
+            self._row.setSpacing(gap)
         for group in self.groups:
+            is_new |= group.below.isHidden() == below
             group.put_range_below(below=below)
+        # A place keeps the room of a longer text until another one lacks it.
+        if is_new or any(group.is_cut() for group in self.groups):
+            for group in self.groups:
+                group.give_back_room()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Put the ranges where there is room for them."""

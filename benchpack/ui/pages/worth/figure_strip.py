@@ -31,11 +31,13 @@ class FigureStrip(QWidget):
         What screen readers call it.
     parent : QWidget
         Owner.
+    count : int
+        Figures to make at once: Tab goes as things were made.
     """
 
     asked = Signal(object)
 
-    def __init__(self, name: str, parent: QWidget) -> None:
+    def __init__(self, name: str, parent: QWidget, *, count: int) -> None:
         super().__init__(parent)
         self.setAccessibleName(name)
         self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
@@ -47,6 +49,8 @@ class FigureStrip(QWidget):
         self._grid.setContentsMargins(8, 8, 8, 0)
         self._grid.setHorizontalSpacing(_GAP)
         self._grid.setVerticalSpacing(0)
+        for _ in range(count):
+            self._add()
 
     def show_figures(self, shown: Sequence[Shown]) -> None:
         """Show figures; as many as there were the last time need no new widgets."""

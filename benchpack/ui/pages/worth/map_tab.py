@@ -28,9 +28,9 @@ class MapTab(WorthTab):
     def __init__(self, workspace: Workspace, parent: QWidget) -> None:
         super().__init__("Map", workspace, parent)
         self._desk: WorthDesk | None = None
+        self.across, self.upwards = ChoiceBox(self), ChoiceBox(self)
         self.chart = WorthMapChart(self)
         self.view = self.with_table(self.chart)
-        self.across, self.upwards = ChoiceBox(self), ChoiceBox(self)
         row = QHBoxLayout()
         row.setContentsMargins(16, 8, 16, 0)
         row.setSpacing(8)
@@ -50,7 +50,7 @@ class MapTab(WorthTab):
         row.addStretch(1)
         self.column.addLayout(row)
         self.column.addWidget(self.view, 1)
-        self.setFocusProxy(self.view)
+        self.entry = self.view
         self._keys = list(_FIRST)
         self.across.currentIndexChanged.connect(self._on_across_changed)
         self.upwards.currentIndexChanged.connect(self._on_upwards_changed)

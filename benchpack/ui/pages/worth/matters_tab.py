@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import math
+
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QStackedWidget, QWidget
 
+from benchpack.errors import Problem
 from benchpack.report.worth_matters import (
     WORKING,
     worth_shares_spec,
@@ -46,14 +49,19 @@ class MattersTab(WorthTab):
         row.addStretch(1)
         self.column.addLayout(row)
         self.column.addWidget(self.stack, 1)
-        self.setFocusProxy(self.choice)
+        self.entry = self.choice
         self.choice.currentIndexChanged.connect(self._on_choice_changed)
 
     def show_desk(self, desk: WorthDesk) -> None:
         """Show what matters now."""
         self._desk = desk
         if self.choice.currentIndex() == 0:
-            self.swings.show_spec(worth_swings_spec(desk.swings(), desk.study))
+            programme = desk.case.programme
+            released = (
+                math.nan if isinstance(programme, Problem) else programme.npv.likely
+            )
+            spec = worth_swings_spec(desk.swings(), desk.study, released=released)
+            self.swings.show_spec(spec)
             return
         desk.want(SHARES)
         found = desk.shares

@@ -2,18 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QFocusEvent
 from PySide6.QtWidgets import QApplication, QSplitter, QTabWidget, QVBoxLayout, QWidget
 
 from benchpack.errors import Problem
 from benchpack.report.display import number_style
 from benchpack.report.worth_figures import Shown
-from benchpack.report.worth_target import CHANCE as OF_TARGET
-from benchpack.report.worth_target import SAVED, STRETCHED
-from benchpack.results.explained_chance import chance_figure
-from benchpack.results.worth_target import STRETCH
 from benchpack.session.document import Change
 from benchpack.session.state import Changed
 from benchpack.ui.charts.chart import Chart
@@ -34,6 +29,7 @@ from benchpack.ui.pages.worth.sets_tab import SetsTab
 from benchpack.ui.pages.worth.shortcuts import SHORTCUTS
 from benchpack.ui.pages.worth.tab import WorthTab
 from benchpack.ui.pages.worth.target_tab import TargetTab
+from benchpack.ui.pages.worth.trial_figures import OF_TRIALS, trial_figure
 from benchpack.ui.pages.worth.vehicle_tab import VehicleTab
 from benchpack.ui.tables.layout_memory import keep_splitter, restore_splitter
 from benchpack.ui.theme import SPACE_AROUND, SPACE_BETWEEN
@@ -42,7 +38,6 @@ from benchpack.ui.workspace import Workspace
 
 _MEMORY = "worth"
 _SLIM_TABS = "QTabBar::tab { font-size: 9pt; padding: 6px 9px; }"
-_OF_TRIALS = (OF_TARGET, SAVED, STRETCHED)
 
 
 class WorthPage(Page):
@@ -71,6 +66,7 @@ class WorthPage(Page):
         tabs.setUsesScrollButtons(False)
         tabs.setStyleSheet(_SLIM_TABS)
         tabs.setAccessibleName("Views of the worth")
+        tabs.tabBar().setAccessibleName("Views of the worth")
         self.fan = fan_tab(workspace, tabs)
         self.programme = ProgrammeTab(workspace, tabs)
         self.price = price_tab(workspace, tabs)
@@ -108,7 +104,6 @@ class WorthPage(Page):
         layout.setSpacing(SPACE_BETWEEN)
         layout.addWidget(self.figures)
         layout.addWidget(self.splitter, 1)
-        self.setFocusProxy(self.tabs)
 
     def _connect(self) -> None:
         self.figures.asked.connect(self._on_figure_asked)
@@ -179,7 +174,7 @@ class WorthPage(Page):
         if not is_known(shown):
             said = shown.why or "It is still being worked out."
             self.workspace.notifier.say(said)
-        elif shown.key in _OF_TRIALS:
+        elif shown.key in OF_TRIALS:
             self._explain_trials(shown.key)
         else:
             self.workspace.explain_requested.emit(shown.key, "")
@@ -198,15 +193,7 @@ class WorthPage(Page):
         proposal, chance = self.desk.case.proposal, self.desk.chance
         if proposal is None or chance is None:
             return
-        figure = chance_figure(proposal, chance, SAVED if key == STRETCHED else key)
-        if key == STRETCHED:
-            figure = replace(
-                figure,
-                key=key,
-                label="Mass saved by one trial in five, or more",
-                value=float(chance.saved_kg.quantile(STRETCH)),
-                formula=figure.formula.replace("its middle", "its 80th per cent"),
-            )
+        figure = trial_figure(proposal, chance, key=key)
         focused = QApplication.focusWidget()
         anchor = focused if focused and self.isAncestorOf(focused) else self.figures
         style = number_style(proposal.study)
@@ -247,3 +234,11 @@ class WorthPage(Page):
     def _on_keep_requested(self) -> None:
         self.tabs.setCurrentWidget(self.sets)
         self.sets.name.setFocus(Qt.FocusReason.ShortcutFocusReason)
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        """Hand the focus on to the tabs.
+
+        A focus proxy would do so too, but Tab would then skip what stands before it.
+        """
+        super().focusInEvent(event)
+        self.tabs.setFocus(event.reason())

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
@@ -14,12 +15,17 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from benchpack.report.display import number_style
+from benchpack.report.worth_figures import Shown
 from benchpack.report.worth_sets import (
+    NOW,
     SetMeasure,
     sets_spec,
     sets_table,
     shown_outcomes,
 )
+from benchpack.results.explain_worth import explain_worth
+from benchpack.results.worth_sets import SetOutcome
 from benchpack.session.assumption_edits import (
     with_kept_set,
     with_renamed_set,
@@ -28,8 +34,9 @@ from benchpack.session.assumption_edits import (
 )
 from benchpack.session.state import State
 from benchpack.ui.charts.sets import SetsChart
+from benchpack.ui.pages.worth.asked_figure import is_known
 from benchpack.ui.pages.worth.desk import WorthDesk
-from benchpack.ui.pages.worth.sets_table import SetsTableView
+from benchpack.ui.pages.worth.sets_table import MOST_LETTERS, SetsTableView
 from benchpack.ui.pages.worth.tab import WorthTab
 from benchpack.ui.tables.choice_box import ChoiceBox
 from benchpack.ui.theme import set_text_role
@@ -47,12 +54,14 @@ class SetsTab(WorthTab):
         self.measure = ChoiceBox(self)
         self.measure.addItems([str(one) for one in SetMeasure])
         self.measure.setAccessibleName("Compare the")
+        self.name = named(QLineEdit(self), "Name of the set")
+        self.name.setPlaceholderText("name of the set")
+        self.name.setMaxLength(MOST_LETTERS)
+        self.keep = plain_button("Keep", "Keep the present assumptions under this name")
+        self.keep.setParent(self)
         self.chart = SetsChart(self)
         self.view = self.with_table(self.chart)
         self.table = SetsTableView(self)
-        self.name = named(QLineEdit(self), "Name of the set")
-        self.name.setPlaceholderText("name of the set")
-        self.keep = plain_button("Keep", "Keep the present assumptions under this name")
         self.use = plain_button("Use", "Reckon with the assumptions of this set")
         self.rename = plain_button("Rename", "Give this set another name (F2)")
         self.remove = plain_button("Remove", "Remove this set (Del)")
@@ -69,7 +78,7 @@ class SetsTab(WorthTab):
         top.addWidget(label)
         top.addWidget(self.measure)
         top.addStretch(1)
-        self.name.setMinimumWidth(120)
+        self.name.setMinimumWidth(150)
         top.addWidget(self.name, 1)
         top.addWidget(self.keep)
         lower = QWidget(self)
@@ -91,7 +100,7 @@ class SetsTab(WorthTab):
         self.splitter.setSizes([260, 220])
         self.column.addLayout(top)
         self.column.addWidget(self.splitter, 1)
-        self.setFocusProxy(self.table)
+        self.entry = self.table
 
     def _connect(self) -> None:
         self.measure.currentIndexChanged.connect(self._on_measure_changed)
@@ -106,6 +115,7 @@ class SetsTab(WorthTab):
         self.table.used.connect(self.use_set)
         self.table.removed.connect(self.remove_set)
         self.table.renamed.connect(self._on_renamed)
+        self.table.asked.connect(self._on_figure_asked)
         self.table.said.connect(self.workspace.notifier.say)
 
     @property
@@ -135,6 +145,11 @@ class SetsTab(WorthTab):
             self.name.setFocus()
             self.workspace.notifier.say("Enter a name for the set first.")
             return
+        if self._is_taken(name):
+            return
+        state = self.workspace.state
+        own = state.library.sets_of(state.study.name)
+        is_there = any(one.name == name for one in own)
 
         def make(state: State) -> State:
             return with_kept_set(state, name)
@@ -142,6 +157,8 @@ class SetsTab(WorthTab):
         if self.workspace.edit(f"set {name}", make):
             self.name.clear()
             self._go_to(name)
+            if is_there:
+                self.workspace.notifier.say(f"Replaced the set {name}.")
 
     def use_set(self) -> None:
         """Reckon with the assumptions of the current set."""
@@ -161,6 +178,15 @@ class SetsTab(WorthTab):
 
         self.workspace.edit(f"{words} {name}", change)
 
+    def _is_taken(self, name: str) -> bool:
+        """Tell, and say, whether a name stands for the present assumptions."""
+        if name.casefold() != NOW:
+            return False
+        self.workspace.notifier.say(
+            f"{NOW!r} stands for the present assumptions. Choose another name."
+        )
+        return True
+
     def _go_to(self, name: str) -> None:
         if name in self._names:
             self.table.selectRow(self._names.index(name))
@@ -179,6 +205,35 @@ class SetsTab(WorthTab):
         places = list(self.chart.item_names())
         self.table.selectRow(places.index(name))
 
+    def _on_chart_explain_requested(self, key: str) -> None:
+        self._explain(key)
+
+    def _on_figure_asked(self, shown: Shown) -> None:
+        if shown.key and is_known(shown):
+            self._explain(shown.key)
+        else:
+            said = shown.why or f"{shown.text}: as it is assumed."
+            self.workspace.notifier.say(said)
+
+    def _explain(self, key: str) -> None:
+        """Say where a figure of the current set comes from."""
+        found = self._outcome()
+        if found is None or not found.name or found.is_in_use or found.case is None:
+            self.workspace.explain_requested.emit(key, "")
+            return
+        from benchpack.ui.dialogs.explanation import show_figure
+
+        figure = explain_worth(found.case, key)
+        figure = replace(figure, label=f"{found.name}: {figure.label}")
+        style = number_style(found.case.study)
+        show_figure(self.workspace, figure, style=style, anchor=self)
+
+    def _outcome(self) -> SetOutcome | None:
+        row = self.table.currentIndex().row()
+        if self._desk is None or row < 0:
+            return None
+        return shown_outcomes(self._desk.outcomes())[row]
+
     def _on_row_chosen(self, row: int) -> None:
         names = self.chart.item_names()
         self.chart.set_selected(names[row] if 0 <= row < len(names) else "")
@@ -190,5 +245,7 @@ class SetsTab(WorthTab):
         def change(state: State) -> State:
             return with_renamed_set(state, old, name)
 
-        if old and name != old and self.workspace.edit(f"name of set {old}", change):
+        if not old or name.strip() == old or self._is_taken(name.strip()):
+            return
+        if self.workspace.edit(f"name of set {old}", change):
             self._go_to(name.strip())

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from PySide6.QtCore import (
     QAbstractTableModel,
+    QEvent,
     QModelIndex,
     QObject,
     QPersistentModelIndex,
@@ -13,7 +14,15 @@ from PySide6.QtCore import (
     Signal,
 )
 from PySide6.QtGui import QFont, QGuiApplication, QKeyEvent, QKeySequence
-from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView, QWidget
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QHeaderView,
+    QLineEdit,
+    QStyledItemDelegate,
+    QStyleOptionViewItem,
+    QTableView,
+    QWidget,
+)
 
 from benchpack.report.worth_sets import SetsTable
 from benchpack.ui.tables.clipboard import to_mime, to_text
@@ -26,6 +35,9 @@ _ROOT = QModelIndex()
 _RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
 _LEFT = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
 _ROOM, _MOST_NAME = 20, 200
+
+MOST_LETTERS = 60
+"""Letters of the name of a set; longer ones leave no room for what they stand for."""
 
 
 class SetsTableModel(QAbstractTableModel):
@@ -107,6 +119,19 @@ class SetsTableModel(QAbstractTableModel):
         return True
 
 
+class _NameDelegate(QStyledItemDelegate):
+    """Opens a line that takes no more letters than a name has."""
+
+    def createEditor(
+        self, parent: QWidget, option: QStyleOptionViewItem, index: Index
+    ) -> QWidget:
+        """Give the line of a name."""
+        editor = super().createEditor(parent, option, index)
+        if isinstance(editor, QLineEdit):
+            editor.setMaxLength(MOST_LETTERS)
+        return editor
+
+
 class SetsTableView(QTableView):
     """The table of sets with its keys: Enter uses, F2 renames, Del removes.
 
@@ -118,6 +143,8 @@ class SetsTableView(QTableView):
         Enter, and Del, on the current set.
     renamed(int, str)
         Row, and the name that was entered.
+    asked(object)
+        F1 on a figure: its `Shown`.
     said(str)
         A remark for the status line.
     """
@@ -126,12 +153,14 @@ class SetsTableView(QTableView):
     used = Signal()
     removed = Signal()
     renamed = Signal(int, str)
+    asked = Signal(object)
     said = Signal(str)
 
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
         self.sets = SetsTableModel(self)
         self.setModel(self.sets)
+        self.setItemDelegateForColumn(0, _NameDelegate(self))
         self.setAccessibleName("Sets of assumptions")
         self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
         self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
@@ -184,8 +213,21 @@ class SetsTableView(QTableView):
     def _on_row_changed(self, current: QModelIndex) -> None:
         self.row_chosen.emit(current.row() if current.isValid() else -1)
 
+    def event(self, event: QEvent) -> bool:
+        """Claim F1 before the window sees it."""
+        override = event.type() == QEvent.Type.ShortcutOverride
+        if override and isinstance(event, QKeyEvent) and event.key() == Qt.Key.Key_F1:
+            event.accept()
+            return True
+        return super().event(event)
+
+    def _ask(self) -> None:
+        index = self.currentIndex()
+        if index.isValid():
+            self.asked.emit(self.sets.shown.rows[index.row()][index.column()])
+
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Use with Enter, rename with F2, remove with Del, copy with Ctrl+C."""
+        """Use with Enter, rename with F2, remove with Del, ask with F1, copy."""
         key = Qt.Key(event.key())
         is_editing = self.state() is QAbstractItemView.State.EditingState
         if is_editing:
@@ -196,6 +238,8 @@ class SetsTableView(QTableView):
             self.removed.emit()
         elif key == Qt.Key.Key_F2:
             self.edit_name()
+        elif key == Qt.Key.Key_F1:
+            self._ask()
         elif event.matches(QKeySequence.StandardKey.Copy):
             self.copy_table()
         else:

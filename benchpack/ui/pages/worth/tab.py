@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 from typing import Any
 
 from PySide6.QtCore import Signal
-from PySide6.QtGui import QPalette
+from PySide6.QtGui import QFocusEvent, QPalette
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from benchpack.report.worth_figures import Shown
@@ -38,6 +38,11 @@ class WorthTab(QWidget):
         The open document.
     parent : QWidget
         Owner.
+
+    Attributes
+    ----------
+    entry : QWidget or None
+        What takes the focus when the tab is given it.
     """
 
     asked = Signal(object)
@@ -50,6 +55,7 @@ class WorthTab(QWidget):
         self.setBackgroundRole(QPalette.ColorRole.Base)
         self.workspace = workspace
         self.charts: list[Chart] = []
+        self.entry: QWidget | None = None
         self.column = QVBoxLayout(self)
         self.column.setContentsMargins(0, 0, 0, 0)
         self.column.setSpacing(0)
@@ -70,9 +76,9 @@ class WorthTab(QWidget):
         chart.empty_action_requested.connect(self._on_empty_action_requested)
         return made
 
-    def figure_strip(self, name: str) -> FigureStrip:
-        """Give a strip of figures of this tab."""
-        made = FigureStrip(name, self)
+    def figure_strip(self, name: str, *, count: int) -> FigureStrip:
+        """Give a strip of so many figures of this tab."""
+        made = FigureStrip(name, self, count=count)
         made.asked.connect(self.asked)
         return made
 
@@ -80,7 +86,16 @@ class WorthTab(QWidget):
         self.field_requested.emit("")
 
     def _on_chart_explain_requested(self, key: str) -> None:
-        self.workspace.explain_requested.emit(key, self.workspace.selection)
+        chosen, subject = self.workspace.selection, self.workspace.state.study.subject
+        # A pack is no reference of its own; the one of the study is meant then.
+        reference = "" if chosen == subject else chosen
+        self.workspace.explain_requested.emit(key, reference)
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        """Hand the focus on; with a proxy Tab would skip what stands before it."""
+        super().focusInEvent(event)
+        if self.entry is not None:
+            self.entry.setFocus(event.reason())
 
 
 class ChartTab(WorthTab):
@@ -88,12 +103,14 @@ class ChartTab(WorthTab):
 
     Parameters
     ----------
-    chart : Chart
-        The chart.
+    make_chart : callable
+        Gives the chart, of the owner that it is given.
     make_spec : callable
         Gives what it shows of the desk.
     figures : callable, optional
         Gives the figures above it.
+    count : int
+        How many these are.
     """
 
     def __init__(
@@ -102,19 +119,22 @@ class ChartTab(WorthTab):
         workspace: Workspace,
         parent: QWidget,
         *,
-        chart: Chart,
+        make_chart: Callable[[QWidget], Chart],
         make_spec: Callable[[WorthDesk], Any],
         figures: Figures | None = None,
+        count: int = 0,
     ) -> None:
         super().__init__(name, workspace, parent)
-        self.chart: Any = chart
-        self.view = self.with_table(chart)
         self._make_spec, self._figures = make_spec, figures
-        self.figures = self.figure_strip(f"Figures of {name}") if figures else None
+        self.figures: FigureStrip | None = None
+        if figures is not None:
+            self.figures = self.figure_strip(f"Figures of {name}", count=count)
+        self.chart: Any = make_chart(self)
+        self.view = self.with_table(self.chart)
         if self.figures is not None:
             self.column.addWidget(self.figures)
         self.column.addWidget(self.view, 1)
-        self.setFocusProxy(self.view)
+        self.entry = self.view
 
     def show_desk(self, desk: WorthDesk) -> None:
         """Show the present case."""

@@ -25,7 +25,7 @@ class TargetTab(WorthTab):
 
     def __init__(self, workspace: Workspace, parent: QWidget) -> None:
         super().__init__("Target", workspace, parent)
-        self.figures = self.figure_strip("Figures of the target")
+        self.figures = self.figure_strip("Figures of the target", count=7)
         self.area = QScrollArea(self)
         self.area.setWidgetResizable(True)
         self.area.setFrameShape(QFrame.Shape.NoFrame)
@@ -41,7 +41,7 @@ class TargetTab(WorthTab):
         self._words.insertWidget(0, self.button, 0, Qt.AlignmentFlag.AlignLeft)
         self.column.addWidget(self.figures)
         self.column.addWidget(self.area, 1)
-        self.setFocusProxy(self.button)
+        self.entry = self.button
         self.button.clicked.connect(self._on_button_clicked)
 
     def show_desk(self, desk: WorthDesk) -> None:

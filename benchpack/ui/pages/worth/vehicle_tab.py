@@ -61,7 +61,7 @@ class VehicleTab(WorthTab):
             label.setContentsMargins(16, 8, 16, 0)
             self.column.addWidget(label)
         self.column.addWidget(self.splitter, 1)
-        self.setFocusProxy(self.view)
+        self.entry = self.view
 
     def figure(self, key: str) -> AskedFigure:
         """Give the button of a step by the key that explains it."""

@@ -29,6 +29,8 @@ class VolumesTable(QWidget):
         where a pasted block named it, else None.
     said(str)
         A remark for the status line.
+    refused()
+        An entry cannot stand; why is said below the table.
 
     Parameters
     ----------
@@ -38,13 +40,14 @@ class VolumesTable(QWidget):
 
     volumes_entered = Signal(str, object, object)
     said = Signal(str)
+    refused = Signal()
 
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
         self.view = VolumesView(self)
         self.model = self.view.volumes
         self.sum = text_label(role="note")
-        self.add = plain_button("Add a year", "As many packs as in the last year (+)")
+        self.add = plain_button("Add year", "As many packs as in the last year (+)")
         self.remove = plain_button("Remove", "Remove the selected years (Del)")
         self.even = plain_button("Even", "Back to one volume for all years")
         self._error = ErrorLabel()
@@ -60,7 +63,6 @@ class VolumesTable(QWidget):
         column.addWidget(self.sum)
         column.addWidget(self._error)
         column.addLayout(buttons)
-        self.setFocusProxy(self.view)
         self.add.clicked.connect(self.add_year)
         self.remove.clicked.connect(self.remove_years)
         self.even.clicked.connect(self.clear)
@@ -100,6 +102,8 @@ class VolumesTable(QWidget):
             place = f"Row {problem.row} of the block: " if problem.row else ""
             said = f"{place}{problem.what} {problem.remedy}".strip()
         self._error.show_error(said)
+        if said:
+            self.refused.emit()
 
     @property
     def error_text(self) -> str:
