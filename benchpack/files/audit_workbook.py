@@ -10,10 +10,10 @@ from pathlib import Path
 from typing import Any, Protocol
 
 from benchpack.errors import DataError, Problem
-from benchpack.files.atomic import replacing, unwritable
 from benchpack.files.faults import fault
 from benchpack.files.gap_csv import harmless
 from benchpack.files.workbook_writing import MOST_ROWS
+from benchpack.files.xlsx_book import new_book
 
 _A4 = 9
 _WIDE = 40
@@ -131,24 +131,14 @@ def write_audit_workbook(sheets: Iterable[Sheet], path: Path) -> None:
     DataError
         When it does not fit into a workbook, or the disk refuses.
     """
-    import xlsxwriter
-
     every, path = list(sheets), Path(path)
     _check_fits(every, path)
-    with replacing(path) as fresh:
-        book = xlsxwriter.Workbook(
-            str(fresh), {"strings_to_formulas": False, "strings_to_urls": False}
-        )
+    with new_book(path) as book:
         book.set_properties({"title": "Audit workbook", "created": _MADE})
         book.set_calc_mode("auto")
         writer = _BookWriter(book)
-        try:
-            for sheet in every:
-                writer.write(sheet)
-        except UnicodeEncodeError as error:
-            raise unwritable(path, error) from error
-        finally:
-            book.close()
+        for sheet in every:
+            writer.write(sheet)
 
 
 def _check_fits(sheets: Sequence[Sheet], path: Path) -> None:

@@ -132,6 +132,15 @@ def read_cycle(
 
 
 def _table(path: Path) -> Sheet:
+    """Give the table of a file; what is wrong with it names the file alone."""
+    try:
+        return _best_table(path)
+    except DataError as error:
+        named = (problem.at(source=path.name) for problem in error.problems)
+        raise DataError(*named) from error
+
+
+def _best_table(path: Path) -> Sheet:
     """Give the table of a file, of a workbook the one whose heads are known best."""
     kind = kind_of(path)
     if kind == "workbook":

@@ -14,7 +14,7 @@ from pathlib import Path
 from typing import Any
 
 from benchpack.errors import RequestError
-from benchpack.files.atomic import write_text
+from benchpack.files.atomic import replacing
 
 _INVISIBLE = "\ufeff\u200b\u200c\u200d\u200e\u200f\u2060"
 # A sign that starts a formula, after whatever is not seen; or a break at the start.
@@ -96,9 +96,12 @@ def write_rows(
         writer.writerow([spreadsheet_cell(value) for value in row])
     fields = [column.schema() for column in schema]
     described = {"fields": fields, "missingValues": [""]}
-    write_text(path, stream.getvalue())
     text = json.dumps(described, ensure_ascii=False, indent=2) + "\n"
-    write_text(path.with_suffix(".schema.json"), text)
+    # Both are there before one takes its place: a full disk leaves neither.
+    beside = path.with_suffix(".schema.json")
+    with replacing(beside) as fresh_schema, replacing(path) as fresh:
+        fresh.write_bytes(stream.getvalue().encode("utf-8"))
+        fresh_schema.write_bytes(text.encode("utf-8"))
 
 
 def spreadsheet_cell(value: Any) -> str:

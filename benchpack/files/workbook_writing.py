@@ -7,10 +7,10 @@ from pathlib import Path
 from typing import Any
 
 from benchpack.errors import DataError, Problem
-from benchpack.files.atomic import replacing, unwritable
 from benchpack.files.descriptor import RESOURCES
 from benchpack.files.faults import fault
 from benchpack.files.package import table_texts
+from benchpack.files.xlsx_book import new_book
 from benchpack.model.fields import Field, Kind
 from benchpack.model.library import Library
 
@@ -46,24 +46,14 @@ def write_workbook(library: Library, path: Path, *, currency: str) -> None:
     DataError
         When it does not fit into a workbook, or the disk refuses.
     """
-    import xlsxwriter
-
     path = Path(path)
     _check_fits(library, path)
-    with replacing(path) as fresh:
-        book = xlsxwriter.Workbook(
-            str(fresh), {"strings_to_formulas": False, "strings_to_urls": False}
-        )
+    with new_book(path) as book:
         bold = book.add_format({"bold": True, "bottom": 1, "text_wrap": True})
-        try:
-            for resource in RESOURCES:
-                rows = table_texts(library, resource.name)
-                sheet = book.add_worksheet(resource.name)
-                _write_sheet(sheet, resource.fields, rows, bold, currency)
-        except UnicodeEncodeError as error:
-            raise unwritable(path, error) from error
-        finally:
-            book.close()
+        for resource in RESOURCES:
+            rows = table_texts(library, resource.name)
+            sheet = book.add_worksheet(resource.name)
+            _write_sheet(sheet, resource.fields, rows, bold, currency)
 
 
 def _check_fits(library: Library, path: Path) -> None:

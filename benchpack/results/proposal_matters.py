@@ -34,7 +34,9 @@ FloatArray = NDArray[np.float64]
 
 WORTH, PRICE_LEVEL, MASS_BIAS = "worth per kilogram", "price level", "mass estimate"
 """Names of what is common to all changes."""
-_OF_CHANGE = ("present mass", "mass after", "part cost", "other cost", "release")
+RELEASE = "release"
+"""Which input of a change says whether it comes."""
+_OF_CHANGE = ("present mass", "mass after", "part cost", "other cost", RELEASE)
 _COMMON = (WORTH, PRICE_LEVEL, MASS_BIAS)
 
 

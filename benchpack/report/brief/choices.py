@@ -71,6 +71,7 @@ def check_left_out(left_out: Collection[str], further: Iterable[str] = ()) -> No
     DataError
         With one problem for each key that cannot be left out.
     """
+    meant = {key: key.strip().casefold() for key in left_out}
     kept = [choice for choice in SECTIONS if not choice.can_be_left_out]
     free = [choice.key for choice in SECTIONS if choice.can_be_left_out]
     free.extend(further)
@@ -82,12 +83,12 @@ def check_left_out(left_out: Collection[str], further: Iterable[str] = ()) -> No
             value=choice.key,
         )
         for choice in kept
-        if choice.key in left_out
+        if choice.key in meant.values()
     ]
-    known = {*free, *(choice.key for choice in kept)}
-    for key in left_out:
-        if key not in known:
-            alike = get_close_matches(key, free, n=1)
+    said = {choice.key for choice in kept}
+    for key, plain in meant.items():
+        if key not in free and plain not in said:
+            alike = get_close_matches(plain, free, n=1)
             remedy = f"Use one of: {', '.join(free)}."
             if alike:
                 remedy = f"Did you mean {alike[0]!r}?"

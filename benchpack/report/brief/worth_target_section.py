@@ -11,7 +11,7 @@ from benchpack.report.display import Display
 from benchpack.report.worth_money import money_scale
 from benchpack.report.worth_target import has_proposal, target_figures
 from benchpack.report.worth_target_text import target_readings
-from benchpack.results.proposal_matters import Swing, mass_matters
+from benchpack.results.proposal_matters import RELEASE, Swing, mass_matters
 from benchpack.results.proposal_trials import ProposalChance
 from benchpack.results.wording import listed
 from benchpack.results.worth_case import WorthCase
@@ -93,13 +93,15 @@ def _matters(case: WorthCase, *, is_internal: bool) -> str:
 
 def _mass_matters(case: WorthCase) -> str:
     found = None if case.proposal is None else mass_matters(case.proposal)
-    if found is None or not found.swings:
+    # From a release, on or off, the chance of that one change could be worked out.
+    swings = [one for one in found.swings if one.what != RELEASE] if found else []
+    if found is None or not swings:
         return ""
     mass = Display(case.study).mass_text
     texts = (
         f"{_named(one)} ({mass(min(one.at_low, one.at_high))} to "
         f"{mass(max(one.at_low, one.at_high))})"
-        for one in found.swings[:_MOST_SWINGS]
+        for one in swings[:_MOST_SWINGS]
     )
     lead = f"What moves the {mass(found.base)} to be expected most"
     return f"{lead}, one at a time: {listed(tuple(texts))}."

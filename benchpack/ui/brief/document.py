@@ -27,7 +27,7 @@ from benchpack.report.brief.blocks import (
 from benchpack.ui.brief.chart_object import ChartObjects
 from benchpack.ui.brief.chart_pictures import picture_of
 from benchpack.ui.brief.paper import FINENESS, Paper, pixels, units
-from benchpack.ui.brief.placed import PlacedHeading, SetBrief
+from benchpack.ui.brief.placed import PlacedHeading, PlacedTable, SetBrief
 from benchpack.ui.brief.print_tables import insert_figures, insert_table
 from benchpack.ui.brief.print_type import PrintRole, ink, print_block, print_format
 from benchpack.ui.theme import SPACE_AROUND
@@ -151,6 +151,7 @@ class _Setter:
             self._say(block)
         elif isinstance(block, Figures):
             self.table_above = insert_figures(self.cursor, block)
+            self.done.placed.append(PlacedTable(self.table_above))
             self.is_fresh = True
         elif isinstance(block, Table):
             self._tabulate(block)

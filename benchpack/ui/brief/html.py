@@ -28,7 +28,7 @@ from benchpack.ui.brief.html_parts import (
 from benchpack.ui.brief.html_style import page_style
 from benchpack.ui.brief.paper import paper_named
 from benchpack.ui.brief.print_type import ink
-from benchpack.ui.export.picture import render_svg
+from benchpack.ui.export.picture import render_svg, without_controls
 
 _WIDTH = 900
 """Pixels of a chart that takes the whole line."""
@@ -72,7 +72,7 @@ def brief_html(brief: Brief, *, paper: str = "A4") -> str:
         There is no such paper.
     """
     paper_named(paper)
-    return "\n".join(_Writer(brief, paper).lines()) + "\n"
+    return without_controls("\n".join(_Writer(brief, paper).lines()) + "\n")
 
 
 class _Writer:

@@ -91,7 +91,8 @@ class BriefPages:
         clip = QRectF(0, page * content.height(), content.width(), content.height())
         painter.setClipRect(clip)
         context = QAbstractTextDocumentLayout.PaintContext()
-        context.clip = clip
+        # What only touches the page would be in it unseen, to be found and copied.
+        context.clip = clip.adjusted(0, 2 * _ROUNDING, 0, -2 * _ROUNDING)
         palette = QPalette()
         palette.setColor(QPalette.ColorRole.Text, QColor(ink().text))
         context.palette = palette
@@ -159,19 +160,49 @@ class BriefPages:
             else:
                 for row in range(2, one.table.rows()):
                     self._mend_row(one, row)
+                self._mend_end(one)
 
     def _mend_heading(self, heading: PlacedHeading) -> None:
         """Send a heading to the next page where what it heads begins there."""
         top = self._top(heading.at.block())
         if self._is_parted(top, self._bottom(heading.kept.block())):
             _break_before(heading.at.block())
+            self._lay_out_anew()
 
     def _mend_row(self, placed: PlacedTable, row: int) -> None:
         """Send a row that is parted to the next page as a whole."""
         top, end = self._extent(placed, row)
         if self._is_parted(top, end):
-            rest = (self._page(top) + 1) * self.paper.content.height() - top
-            placed.push_down(row, by=max(rest - units(_LEAST_ROOM), 0.0))
+            placed.push_down(row, by=max(self._rest(top) - units(_LEAST_ROOM), 0.0))
+            self._lay_out_anew()
+
+    def _mend_end(self, placed: PlacedTable) -> None:
+        """Mend what goes wrong where a table ends a page.
+
+        Close to the end of a page Qt takes the table to reach the next one: its head is
+        repeated there upon other text, and the line below it may be cut in two.
+        """
+        last = placed.table.rows() - 1
+        top, end = self._extent(placed, last)
+        frame = self._document.documentLayout().frameBoundingRect(placed.table)
+        below = self._line(self._document.findBlock(placed.table.lastPosition() + 1), 0)
+        is_cut = self._page(below.top()) < self._page(below.bottom() - 2 * _ROUNDING)
+        page = self._page(end - 2 * _ROUNDING)
+        if not is_cut and self._page(frame.bottom()) == page:
+            return
+        if self._page(self._extent(placed, 0)[0]) == page:
+            placed.end_here(room=self._rest(below.top()) if is_cut else 0.0)
+        elif last > 1:
+            placed.push_down(last, by=max(self._rest(top) - units(_LEAST_ROOM), 0.0))
+        self._lay_out_anew()
+
+    def _rest(self, y: float) -> float:
+        """Give what is left of a page below a place."""
+        return (self._page(y) + 1) * self.paper.content.height() - y
+
+    def _lay_out_anew(self) -> None:
+        """Have all set once more: what only moves may be left across two pages."""
+        self._document.markContentsDirty(0, self._document.characterCount())
 
     def _extent(self, placed: PlacedTable, row: int) -> tuple[float, float]:
         """Give where a row begins and where it ends."""

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import hashlib
 import io
 import re
 import unicodedata
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from functools import cache
 from typing import TYPE_CHECKING, cast
 from xml.sax.saxutils import escape
@@ -14,6 +15,7 @@ from PySide6.QtGui import QRawFont, QTextLayout
 
 from benchpack.ui.brief.pages import BriefPages
 from benchpack.ui.brief.print_type import PrintRole, print_font
+from benchpack.ui.export.picture import without_controls
 
 if TYPE_CHECKING:
     from pypdf import PdfWriter
@@ -61,6 +63,7 @@ def with_words(written: bytes, pages: BriefPages) -> bytes:
     for title, page in pages.section_pages():
         writer.add_outline_item(title=title, page_number=page)
     _spell(writer)
+    _mark_subsets(writer)
     out = io.BytesIO()
     writer.write(out)
     return out.getvalue()
@@ -96,7 +99,7 @@ def _name(writer: PdfWriter, pages: BriefPages) -> None:
     assert isinstance(packet, StreamObject)  # Qt writes one into every file
     packet.set_data(
         _XMP.format(
-            title=escape(brief.title),
+            title=escape(without_controls(brief.title)),
             language=escape(brief.language),
             creator=escape(creator),
             day=day.isoformat(),
@@ -121,16 +124,51 @@ def _spell(writer: PdfWriter) -> None:
 
 def _maps(writer: PdfWriter) -> Iterator[PdfObject | None]:
     """Give the map from glyphs to characters of each font, once."""
-    fonts: dict[int, PdfObject] = {}
+    for font in _fonts(writer):
+        if "/ToUnicode" in font:
+            yield font["/ToUnicode"].get_object()
+
+
+def _fonts(writer: PdfWriter) -> Iterator[DictionaryObject]:
+    """Give each font once."""
+    fonts: dict[int, DictionaryObject] = {}
     for page in writer.pages:
         resources = cast("DictionaryObject", page["/Resources"].get_object())
         named = cast("DictionaryObject", resources.get("/Font", {}))
         for font in named.values():
             found = cast("DictionaryObject", font.get_object())
-            if "/ToUnicode" in found:
-                fonts[id(found)] = found["/ToUnicode"]
-    for stream in fonts.values():
-        yield stream.get_object()
+            fonts[id(found)] = found
+    yield from fonts.values()
+
+
+def _mark_subsets(writer: PdfWriter) -> None:
+    """Name each font as one of which only the letters that are used are there.
+
+    ISO 32000-1, 9.6.4: six capital letters and a plus sign before its name.
+    """
+    from pypdf.generic import NameObject
+
+    for font in _fonts(writer):
+        for inner in cast("Sequence[PdfObject]", font.get("/DescendantFonts", ())):
+            descendant = cast("DictionaryObject", inner.get_object())
+            described = cast(
+                "DictionaryObject", descendant["/FontDescriptor"].get_object()
+            )
+            own = str(font["/BaseFont"]).removeprefix("/")
+            name = NameObject(f"/{_tag(described)}+{own}")
+            font[NameObject("/BaseFont")] = name
+            descendant[NameObject("/BaseFont")] = name
+            described[NameObject("/FontName")] = name
+
+
+def _tag(described: DictionaryObject) -> str:
+    """Give six letters that tell one subset of a font from another."""
+    from pypdf.generic import StreamObject
+
+    held = described["/FontFile2"].get_object()
+    assert isinstance(held, StreamObject)  # Qt embeds every font as TrueType
+    digest = hashlib.sha256(held.get_data()).digest()
+    return "".join(chr(ord("A") + byte % 26) for byte in digest[:6])
 
 
 def spelled(cmap: str, characters: Mapping[int, str]) -> str:

@@ -43,6 +43,19 @@ class PlacedTable:
         shape.setBottomPadding(shape.bottomPadding() + by / FINENESS)
         highest.setFormat(shape)
 
+    def end_here(self, *, room: float) -> None:
+        """Repeat no head on a page that the table does not reach.
+
+        Parameters
+        ----------
+        room : float
+            Units of the layout by which what stands below goes down.
+        """
+        shape = self.table.format().toTableFormat()
+        shape.setHeaderRowCount(0)
+        shape.setBottomMargin(shape.bottomMargin() + room / FINENESS)
+        self.table.setFormat(shape)
+
 
 def _line_count(cell: QTextTableCell) -> int:
     return cell.firstCursorPosition().block().layout().lineCount()

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 import numpy as np
@@ -37,6 +38,9 @@ _UP_DOWN, _BESIDE = 0.7, 3.0
 _ABOVE, _ABOVE_FIGURES = 1.5, 6.0
 """Points."""
 _LONGEST_WORD = 24
+# Chinese, Japanese and Korean have no blanks between words: a line ends anywhere.
+_EACH = "\u2e80-\ua4cf\uac00-\ud7af\uf900-\ufaff\uff00-\uffef\U00020000-\U0003ffff"
+_WORD = re.compile(f"[{_EACH}]|[^ {_EACH}]+")
 _FULL = QTextLength(QTextLength.Type.PercentageLength, 100)
 
 
@@ -206,6 +210,7 @@ def _widths(block: Table, device: QPaintDevice, *, room: float) -> list[float]:
     }
     texts = np.zeros((len(block.rows) + 1, len(block.columns)))
     least = np.zeros(len(block.columns))
+    floor = np.zeros(len(block.columns))
     for place, column in enumerate(block.columns):
         cells = [(_head(column), metrics["head"])]
         cells += [
@@ -217,19 +222,26 @@ def _widths(block: Table, device: QPaintDevice, *, room: float) -> list[float]:
             # A figure stays on one line with its range; the unit may stand below.
             parts = [column.head, f"[{column.unit}]"]
             heads = [metrics["head"].horizontalAdvance(part) for part in parts]
-            least[place] = max([*heads, *texts[1:, place]])
+            least[place] = floor[place] = max([*heads, *texts[1:, place]])
             texts[0, place] = least[place]
         else:
             least[place] = _longest_word(cells)
+            floor[place] = min(_longest_word(cells[:1]), least[place])
     beside = units(2 * _BESIDE + 1)
+    # Where not all fit, names are broken anywhere before a figure or a head is.
+    spare = room - floor.sum() - beside * len(least)
+    wanted = (least - floor).sum()
+    if 0 < spare < wanted:
+        least = floor + 0.9 * (least - floor) * spare / wanted
     widths: list[float] = column_widths(texts, least, room=room, beside=beside).tolist()
     return widths
 
 
 def _longest_word(cells: Sequence[tuple[str, QFontMetricsF]]) -> float:
     """Measure the longest word; what is longer than any word is broken anywhere."""
-    return max(
+    widths = (
         metrics.horizontalAdvance(word[:_LONGEST_WORD])
         for text, metrics in cells
-        for word in text.split(" ")
+        for word in _WORD.findall(text)
     )
+    return max(widths, default=0.0)

@@ -12,7 +12,7 @@ from PySide6.QtGui import QColor, QPainter
 from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem, QWidget
 
 from benchpack.report.chart_specs import FloatArray
-from benchpack.ui.charts.ink import LEFT, MIDDLE, RIGHT, line_pen, text_size
+from benchpack.ui.charts.ink import LEFT, MIDDLE, RIGHT, elided, line_pen, text_size
 from benchpack.ui.charts.plot import Plot
 from benchpack.ui.charts.ticks import tick_texts, ticks
 from benchpack.ui.palette import Roles
@@ -179,8 +179,11 @@ class Frame(Overlay):
         painter.setPen(QColor(self.tokens.second))
         height = painter.fontMetrics().height()
         full = QRectF(self._plot.rect())
-        below = QRectF(rect.left(), full.bottom() - height, rect.width(), height)
-        painter.drawText(below, MIDDLE, self.x_label)
+        label = elided(self.x_label, painter.font(), full.width())
+        is_wide = painter.fontMetrics().horizontalAdvance(label) > rect.width()
+        left, width = (0.0, full.width()) if is_wide else (rect.left(), rect.width())
+        below = QRectF(left, full.bottom() - height, width, height)
+        painter.drawText(below, MIDDLE, label)
         above = QRectF(0, 0, rect.right(), height)
         painter.drawText(above, LEFT, self.y_label)
 

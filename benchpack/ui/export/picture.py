@@ -16,7 +16,8 @@ from PySide6.QtGui import QGuiApplication, QImage, QImageWriter, QPainter, QPict
 from PySide6.QtSvg import QSvgGenerator
 from PySide6.QtWidgets import QWidget
 
-from benchpack.errors import BenchpackError
+from benchpack.errors import BenchpackError, DataError
+from benchpack.files.atomic import replacing
 from benchpack.ui.palette import Roles, Scheme, roles
 
 SCALES = (1, 2, 3, 4)
@@ -24,6 +25,8 @@ _DOTS_PER_METRE = 96 / 0.0254
 _MATRIX = re.compile(r'transform="matrix\(([^)]*)\)"')
 _STROKE = re.compile(r'stroke-width="([^"]*)"')
 _FIXED = 'vector-effect="non-scaling-stroke"'
+_CONTROLS = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\ud800-\udfff\ufffe\uffff]")
+"""What XML 1.0 has no place for (its section 2.2), and what it advises against."""
 
 
 @runtime_checkable
@@ -118,8 +121,10 @@ def render_png(
         The scale is out of range or the file cannot be written.
     """
     image = image_of(source, scale=scale, scheme=scheme)
-    if not QImageWriter(str(path), QByteArray(b"png")).write(image):
+    buffer = QBuffer()
+    if not QImageWriter(buffer, QByteArray(b"png")).write(image):
         raise BenchpackError(f"the picture could not be written to {path}")
+    _write(bytes(buffer.data().data()), path)
 
 
 def copy_picture(
@@ -168,11 +173,33 @@ def render_svg(
     painter = QPainter(generator)
     painter.drawPicture(QPoint(0, 0), picture)
     painter.end()
-    text = with_scaled_strokes(buffer.data().toStdString())
+    text = with_scaled_strokes(bytes(buffer.data().data()).decode())
+    _write(without_controls(text).encode(), path)
+
+
+def _write(content: bytes, path: Path) -> None:
+    """Write a picture whole; where that fails what stands there stays."""
     try:
-        path.write_text(text, encoding="utf-8")
-    except OSError as error:
-        raise BenchpackError(f"the drawing could not be written to {path}") from error
+        with replacing(path) as fresh:
+            fresh.write_bytes(content)
+    except DataError as error:
+        raise BenchpackError(f"the picture could not be written to {path}") from error
+
+
+def without_controls(text: str) -> str:
+    r"""Give a text with a mark in place of each character that no drawing may hold.
+
+    Parameters
+    ----------
+    text : str
+        Any text, a whole drawing or page too.
+
+    Examples
+    --------
+    >>> without_controls("red \x1b[31m") == "red \ufffd[31m"
+    True
+    """
+    return _CONTROLS.sub("\ufffd", text)
 
 
 def with_scaled_strokes(svg: str) -> str:

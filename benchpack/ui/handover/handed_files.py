@@ -195,7 +195,7 @@ FILES: tuple[HandedFile, ...] = (
     HandedFile(
         "parts",
         "Parts as CSV…",
-        "the parts of {subject}",
+        "the parts of {subject}, notes too",
         " parts",
         "CSV (*.csv)",
         "Writing parts",
@@ -205,7 +205,7 @@ FILES: tuple[HandedFile, ...] = (
     HandedFile(
         "joints",
         "Joints as CSV…",
-        "the joints of {subject}",
+        "the joints of {subject}, costs and notes too",
         " joints",
         "CSV (*.csv)",
         "Writing joints",
@@ -225,7 +225,7 @@ FILES: tuple[HandedFile, ...] = (
     HandedFile(
         "bundle",
         "Study bundle…",
-        "all its records in one file, to open elsewhere",
+        "all its records, costs and notes too, to open elsewhere",
         "",
         "Study bundle (*.bundle.zip)",
         "Writing the bundle",

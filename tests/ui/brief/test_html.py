@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import re
 import xml.etree.ElementTree as ET
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -11,9 +13,9 @@ from PySide6.QtGui import QImage, QPainter
 from PySide6.QtSvg import QSvgRenderer
 
 from benchpack.errors import RequestError
-from benchpack.report.brief.blocks import ChartBlock, Figures, Table
+from benchpack.report.brief.blocks import ChartBlock, Figures, Paragraph, Table
 from benchpack.ui.brief.html import brief_html, write_brief_html
-from tests.ui.brief.samples import hard_brief, rows_brief
+from tests.ui.brief.samples import hard_brief, one_section, rows_brief
 from tests.unit.report.brief.samples import blocks, customer_brief
 
 pytestmark = pytest.mark.usefixtures("qapp")
@@ -105,6 +107,14 @@ def test_names_are_written_as_text_not_as_marks() -> None:
     page = brief_html(rows_brief(2, text='<script>alert("x")</script> & more'))
     assert "<script>" not in page
     assert "&lt;script&gt;" in page
+
+
+def test_no_character_stands_in_it_that_a_page_cannot_hold() -> None:
+    brief = one_section(Paragraph("red \x1b[31m and \x00, \ud800", "body"))
+    text = brief_html(replace(brief, title="Bell \x07"))
+    assert "red \ufffd[31m and \ufffd, \ufffd" in text
+    assert "<title>Bell \ufffd</title>" in text
+    assert not re.search("[\x00-\x08\x0b-\x1f\x7f-\x9f]", text)
 
 
 def test_hard_names_are_whole() -> None:

@@ -149,6 +149,22 @@ def test_hard_names_wrap_and_stay_on_the_paper() -> None:
         assert ink_share(right) == 0
 
 
+@pytest.mark.parametrize("name", ["\u96fb\u6c60" * 30, "Longestnameofall" * 12])
+def test_long_names_break_before_heads_and_figures_do(name: str) -> None:
+    said = [Column("change"), Column("what happens"), Column("where it comes from")]
+    figures = [Column("pieces", "", "right"), Column("saved", "kg", "right")]
+    row = (name, name, name, "1 to 0", "0.643 (0.243 to 0.743)")
+    heads = Table("", (*said, *figures), (row,) * 3)
+    document = BriefPages(one_section(heads))._document
+    block, lines = document.begin(), {}
+    while block.isValid():
+        lines[block.text()] = block.layout().lineCount()
+        block = block.next()
+    for text in ("change", "what happens", "pieces", *row[3:]):
+        assert lines[text] == 1, text
+    assert lines[name] > 3
+
+
 def test_every_row_of_a_chart_is_seen() -> None:
     (gap,) = blocks(brief_of(), "gap")
     chart = chart_of(gap, width=420)  # type: ignore[arg-type]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 import unicodedata
+from dataclasses import replace
 from io import BytesIO
 from pathlib import Path
 
@@ -13,11 +14,18 @@ from pypdf.generic import DictionaryObject
 from PySide6.QtWidgets import QApplication
 
 from benchpack.errors import DataError
-from benchpack.report.brief.blocks import Brief, Figures, Table
+from benchpack.report.brief.blocks import Brief, Column, Figures, Paragraph, Table
+from benchpack.ui.brief import document
 from benchpack.ui.brief.pages import BriefPages
 from benchpack.ui.brief.pdf import pdf_bytes, write_brief_pdf
 from benchpack.ui.brief.pdf_words import spelled
-from tests.ui.brief.samples import ARABIC, LONG, hard_brief, rows_brief
+from tests.ui.brief.samples import (
+    ARABIC,
+    LONG,
+    hard_brief,
+    one_section,
+    rows_brief,
+)
 from tests.unit.report.brief.samples import brief_of, customer_brief
 
 pytestmark = pytest.mark.usefixtures("qapp")
@@ -106,7 +114,13 @@ def test_its_typeface_is_in_it(theirs: PdfReader) -> None:
             descriptor = inner.get_object()["/FontDescriptor"].get_object()
             assert "/FontFile2" in descriptor
             names.add(str(font["/BaseFont"]))
-    assert names == {"/Inter-Regular", "/Inter-SemiBold"}
+            assert descriptor["/FontName"] == inner.get_object()["/BaseFont"]
+            assert font["/BaseFont"] == inner.get_object()["/BaseFont"]
+    # Six letters and a plus: only the letters that are used are in it (ISO 32000-1).
+    assert all(re.fullmatch(r"/[A-Z]{6}\+Inter-\w+", name) for name in names)
+    tags, faces = zip(*(name.split("+") for name in sorted(names)), strict=True)
+    assert {*faces} == {"Inter-Regular", "Inter-SemiBold"}
+    assert len({*tags}) == 2
 
 
 def test_pages_are_numbered_and_carry_the_fingerprint(texts: list[str]) -> None:
@@ -130,6 +144,38 @@ def test_heads_stand_on_every_page_of_a_long_table() -> None:
     assert all("place mass [kg] said" in text for text in texts)
     whole = " ".join(texts)
     assert all(f"row {n} of all {n}.25 a word" in whole for n in range(300))
+
+
+def striped(above: int, count: int) -> Brief:
+    """Give a brief with a table of some rows below one of others."""
+    columns = (Column("place"), Column("said"))
+    first = tuple((f"row {n}", "a word") for n in range(above))
+    stripes = tuple((f"stripe {n};", "a word") for n in range(count))
+    table = Table("", (Column("zebra"), Column("said")), stripes)
+    filling = one_section(
+        Table("", columns, first), Paragraph("filling", "body"), title="Above"
+    )
+    below = one_section(table, Paragraph("below the table", "note"), title="Striped")
+    return replace(filling, sections=(*filling.sections, *below.sections))
+
+
+@pytest.mark.parametrize(("above", "count"), [(61, 5), (60, 82)])
+def test_a_table_may_end_anywhere_on_a_page(
+    monkeypatch: pytest.MonkeyPatch, above: int, count: int
+) -> None:
+    """Its head stands where rows stand, and no line is cut or set upon another."""
+    ends = set()
+    for step in range(13):
+        monkeypatch.setitem(document._ABOVE, "body", 16.0 + 0.8 * step)
+        texts = pages_of(striped(above, count))
+        ends.add(tuple("below the table" in text for text in texts))
+        for text in texts:
+            assert text.count("zebra") == ("stripe" in text)
+            assert text.count("Striped") <= text.count("zebra")
+        whole = "".join(texts)
+        for said in ("Striped", "below the table", "stripe 0;", f"stripe {count - 1};"):
+            assert whole.count(said) == 1
+    assert len(ends) > 1  # what stands below has gone to the next page
 
 
 def test_sections_that_are_left_out_are_not_in_it() -> None:

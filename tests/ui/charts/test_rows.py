@@ -1,6 +1,8 @@
 from __future__ import annotations
 
+import xml.etree.ElementTree as ET
 from dataclasses import replace
+from pathlib import Path
 
 import numpy as np
 import pytest
@@ -11,8 +13,11 @@ from pytestqt.qtbot import QtBot
 from benchpack.report.chart_rows import chart_rows
 from benchpack.report.chart_specs import GapBarsSpec
 from benchpack.ui.charts.gap_bars import GapBarsChart
+from benchpack.ui.charts.ink import text_size
 from benchpack.ui.charts.overlay import plot_area
 from benchpack.ui.charts.waterfall import WaterfallChart, running_totals
+from benchpack.ui.export.picture import render_svg
+from benchpack.ui.theme import font
 from tests.ui.charts import samples
 
 
@@ -25,6 +30,19 @@ def bars(qtbot: QtBot) -> GapBarsChart:
     made.show_spec(samples.gap_bars())
     QCoreApplication.processEvents()
     return made
+
+
+def test_a_long_word_below_the_axis_keeps_both_its_ends(
+    bars: GapBarsChart, tmp_path: Path
+) -> None:
+    label = f"Gap to {'Longestnameofall' * 12} [kg]"
+    bars.show_spec(replace(samples.gap_bars(), axis_label=label))
+    render_svg(bars, tmp_path / "bars.svg")
+    words = [one.text or "" for one in ET.parse(tmp_path / "bars.svg").iter()]
+    (shown,) = [word for word in words if word.startswith("Gap to Longest")]
+    assert "\u2026" in shown
+    assert shown.endswith("[kg]")
+    assert text_size(shown, font("note")).width() <= bars.plot.rect().width()
 
 
 @pytest.fixture

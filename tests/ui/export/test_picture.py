@@ -1,8 +1,10 @@
 from __future__ import annotations
 
+import errno
 import re
 import xml.etree.ElementTree as ET
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -191,6 +193,39 @@ def test_a_place_that_cannot_be_written_is_said(qtbot: QtBot, tmp_path: Path) ->
     with qtbot.waitSignal(chart.said) as heard:
         chart.actions_of_chart.save(tmp_path / "missing" / "chart.png")
     assert "could not be written" in heard.args[0]
+
+
+def test_what_stands_there_stays_where_writing_fails(
+    qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    chart = FanChart()
+    qtbot.addWidget(chart)
+    chart.show_spec(samples.fan())
+
+    def fail(*_: object) -> None:
+        raise OSError(errno.ENOSPC, "No space left on device")
+
+    for name, render in (("chart.png", render_png), ("chart.svg", render_svg)):
+        (tmp_path / name).write_text("mine")
+        monkeypatch.setattr(Path, "write_bytes", fail)
+        with pytest.raises(BenchpackError, match="could not be written"):
+            render(chart, tmp_path / name)
+        monkeypatch.undo()
+        assert (tmp_path / name).read_text() == "mine"
+    assert len(list(tmp_path.iterdir())) == 2
+
+
+def test_a_drawing_is_xml_whatever_a_name_holds(qtbot: QtBot, tmp_path: Path) -> None:
+    chart = GapBarsChart()
+    qtbot.addWidget(chart)
+    chart.resize(WIDTH, HEIGHT)
+    name = "Dunlin\x01\x1b[31m\ufffe"
+    spec = samples.gap_bars()
+    chart.show_spec(replace(spec, names=(name, *spec.names[1:])))
+    path = tmp_path / "chart.svg"
+    render_svg(chart, path, title=name)
+    text = "".join(ET.fromstring(path.read_bytes()).itertext())
+    assert "Dunlin\ufffd\ufffd[31m\ufffd" in text
 
 
 def test_saving_by_the_menu_follows_the_ending(qtbot: QtBot, tmp_path: Path) -> None:

@@ -147,13 +147,28 @@ def test_a_long_cycle_keeps_the_digits_there_is_room_for(tmp_path: Path) -> None
     assert "rounded to 0.1 km/h" in note.what
 
 
-def test_what_is_no_table_is_refused(tmp_path: Path) -> None:
-    picture = tmp_path / "photo.png"
-    picture.write_bytes(b"\x89PNG\r\n\x1a\n" + bytes(50))
-    with pytest.raises(DataError):
-        read_cycle(picture)
-    with pytest.raises(DataError):
-        read_cycle(tmp_path / "nowhere.csv")
+@pytest.mark.parametrize(
+    ("name", "content"),
+    [
+        ("photo.png", b"\x89PNG\r\n\x1a\n" + bytes(50)),
+        ("empty.csv", b""),
+        ("blank.csv", b"\n \n"),
+        ("book.xlsx", b"PK\x03\x04 cut short"),
+        ("nowhere.csv", None),
+    ],
+)
+def test_what_is_no_table_is_refused_by_the_name_of_its_file(
+    tmp_path: Path, name: str, content: bytes | None
+) -> None:
+    path = tmp_path / name
+    if content is not None:
+        path.write_bytes(content)
+    with pytest.raises(DataError) as error:
+        read_cycle(path)
+    (problem,) = error.value.problems
+    assert problem.source == name
+    assert problem.what
+    assert problem.remedy
 
 
 def test_it_can_be_stopped(tmp_path: Path) -> None:

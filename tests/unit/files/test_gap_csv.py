@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import csv
+import errno
 import json
 from pathlib import Path
 
@@ -96,6 +97,28 @@ def test_a_table_that_cannot_be_written_leaves_the_old_one(tmp_path: Path) -> No
     with pytest.raises(DataError, match="no such file"):
         write_rows(tmp_path / "none" / "a.csv", HEADER, [], schema=SCHEMA)
     assert len(list(tmp_path.iterdir())) == 2
+
+
+@pytest.mark.parametrize("written", [0, 1])
+def test_table_and_schema_are_there_together_or_not_at_all(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, written: int
+) -> None:
+    path = tmp_path / "gaps.csv"
+    write = Path.write_bytes
+    done: list[Path] = []
+
+    def fill_up(file: Path, content: bytes) -> int:
+        if len(done) == written:
+            raise OSError(errno.ENOSPC, "No space left on device")
+        done.append(file)
+        return write(file, content)
+
+    path.write_text("mine")
+    monkeypatch.setattr(Path, "write_bytes", fill_up)
+    with pytest.raises(DataError, match="disk is full"):
+        write_rows(path, HEADER, [("a", 1.0)], schema=SCHEMA)
+    assert path.read_text() == "mine"
+    assert list(tmp_path.iterdir()) == [path]
 
 
 def test_the_table_validates_with_an_independent_package(tmp_path: Path) -> None:

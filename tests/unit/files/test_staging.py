@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import os
+import time
 from pathlib import Path
 
 import pytest
@@ -66,3 +68,39 @@ def test_a_folder_that_is_missing_is_named(tmp_path: Path) -> None:
     with pytest.raises(DataError) as caught, staged(gone):
         pytest.fail("it must not begin")
     assert caught.value.problems[0].source == str(gone)
+
+
+def test_what_a_killed_program_left_is_cleared_after_a_day(tmp_path: Path) -> None:
+    old, new = tmp_path / ".benchpack-old", tmp_path / ".benchpack-new"
+    for folder in (old, new):
+        folder.mkdir()
+        (folder / "a.txt").write_text("half")
+    os.utime(old, (0, time.time() - 90_000))
+    stage_files(tmp_path, "a.txt")
+    assert names(tmp_path) == [".benchpack-new", "a.txt"]
+
+
+@pytest.mark.parametrize("has_links", [True, False])
+def test_what_stood_there_comes_back_where_a_file_cannot_be_moved(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, *, has_links: bool
+) -> None:
+    (tmp_path / "a.txt").write_text("old a")
+    (tmp_path / "c.txt").write_text("old c")
+    move = Path.replace
+
+    def locked(file: Path, target: Path) -> Path:
+        if Path(target) == tmp_path / "c.txt":
+            raise PermissionError(13, "Permission denied")
+        return move(file, target)
+
+    def no_link(*_: object) -> None:
+        raise OSError(95, "Operation not supported")
+
+    monkeypatch.setattr(Path, "replace", locked)
+    if not has_links:
+        monkeypatch.setattr(os, "link", no_link)
+    with pytest.raises(DataError) as caught:
+        stage_files(tmp_path, "a.txt", "b.txt", "c.txt")
+    assert caught.value.problems[0].source == str(tmp_path / "c.txt")
+    left = {path.name: path.read_text() for path in tmp_path.iterdir()}
+    assert left == {"a.txt": "old a", "c.txt": "old c"}

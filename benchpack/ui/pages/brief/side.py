@@ -12,10 +12,10 @@ from benchpack.ui.theme import SPACE_AROUND, SPACE_BETWEEN, SPACE_INSIDE
 from benchpack.ui.widgets.controls import hairline, named, plain_button, text_label
 from benchpack.ui.workspace import Workspace
 
-_WIDTH = 376
+_WIDTH = 404
 _EVERYTHING = "all of these, and the charts as PNG and SVG"
 _OUTWARD = (
-    f"{_EVERYTHING}; workbook, ledger and bundle hold what a customer brief leaves out"
+    f"{_EVERYTHING}; workbook, tables and bundle hold what a customer brief leaves out"
 )
 
 

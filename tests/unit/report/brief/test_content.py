@@ -198,6 +198,13 @@ def test_what_must_not_be_missed_cannot_be_left_out(key: str) -> None:
     assert [problem.value for problem in caught.value.problems] == [key]
 
 
+@pytest.mark.parametrize("key", ["Cautions", " cautions", "VALIDATION"])
+def test_no_spelling_leaves_out_what_must_not_be_missed(key: str) -> None:
+    with pytest.raises(DataError, match="cannot be left out") as caught:
+        brief_of(left_out=[key])
+    assert [problem.value for problem in caught.value.problems] == [key.strip().lower()]
+
+
 def test_a_section_that_there_is_not_cannot_be_left_out() -> None:
     with pytest.raises(DataError, match="Did you mean 'ledger'"):
         brief_of(left_out=["leger"])

@@ -22,6 +22,7 @@ from benchpack.report.brief.blocks import (
     Table,
 )
 from benchpack.report.brief.choices import MONEY, SECTIONS, VALIDATION
+from benchpack.report.brief.money_section import money_blocks
 from benchpack.report.brief.worth_section import (
     PRICE,
     PROGRAMME,
@@ -116,6 +117,21 @@ def test_the_programme_with_range_payback_and_volume() -> None:
     assert "off by 20 %" in text
 
 
+def test_costs_that_are_not_known_stand_by_programme_and_price() -> None:
+    case = changed(currency="CHF")
+    assert case.proposal is not None
+    lacking = case.proposal.totals.unknown
+    assert len(lacking) == 2
+    wanted = f"Costs not known count as nothing: {lacking[0]} and {lacking[1]}."
+    assert wanted in said(case, PROGRAMME)
+    assert wanted in said(case, PRICE)
+    # What we do not know of our own costs is no matter of the customer's.
+    assert "Costs not known" not in said(case, PROGRAMME, Audience.CUSTOMER)
+    notes = " ".join(words(money_blocks(case.proposal)))
+    assert "is not known and counts as nothing" in notes
+    assert "Usual costs of add-backs are in EUR." in notes
+
+
 def test_the_chart_of_the_programme_tells_its_figures_in_words() -> None:
     chart = sections(demo_case())[PROGRAMME].blocks[-1]
     assert isinstance(chart, ChartBlock)
@@ -193,12 +209,12 @@ def test_the_target_with_chance_stretch_and_what_stays_open() -> None:
     chance = demo_chance()
     assert shown["target"] == "6.0 kg"
     assert shown["worth a pack"] == "18 EUR (6 to 36)"
-    assert shown["share of the gap"] == "53 %"
+    assert shown["share of the gap"] == "53 % (32 to 171)"
     assert shown["half of the trials save"] == f"{chance.saved_kg.p50:.1f} kg"
     assert (
         shown["one in five saves"] == f"{float(chance.saved_kg.quantile(0.8)):.1f} kg"
     )
-    assert shown["gap still open"] == "5.4 kg"
+    assert shown["gap still open"] == "5.4 kg (0.0 to 16.3)"
     text = said(demo_case(), TARGET)
     assert "0.2 kg short of it" in text
     assert "It pays from 8 157 packs a year on." in text
@@ -215,6 +231,8 @@ def test_a_customer_reads_of_releases_and_masses_alone() -> None:
         assert word not in theirs
     assert "What moves the 5.1 kg to be expected most" in theirs
     assert "mass estimate" in theirs
+    # "release (2.2 kg to 5.6 kg)" beside 5.1 kg would tell the chance of one change.
+    assert ", release (" not in theirs
 
 
 def test_without_a_proposal_the_target_stands_alone() -> None:
