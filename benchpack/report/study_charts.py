@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
@@ -21,6 +22,7 @@ from benchpack.results.proposal import ProposalResults
 from benchpack.results.results import Results
 from benchpack.results.worth_case import worth_case
 from benchpack.results.worth_matters import worth_swings
+from benchpack.results.worth_programme import Programme
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -81,7 +83,10 @@ def _of_worth(results: Results) -> Iterator[NamedChart]:
     proposed = saving.saved_kg if saving.valued is ValuedMass.PROPOSAL else None
     yield NamedChart("worth", fan_spec(results, proposed))
     yield NamedChart("worth by the vehicle", vehicle_spec(case))
-    swings = worth_swings_spec(worth_swings(case), results.study)
+    programme = case.programme
+    released = programme.npv.likely if isinstance(programme, Programme) else math.nan
+    found = worth_swings(case)
+    swings = worth_swings_spec(found, results.study, released=released)
     yield NamedChart("programme", programme_spec(case), is_internal=True)
     yield NamedChart("price", price_spec(case), is_internal=True)
     yield NamedChart("what matters", swings, is_internal=True)

@@ -9,17 +9,19 @@ import numpy as np
 
 from benchpack.errors import Problem
 from benchpack.model.study import Study
+from benchpack.model.worth_words import ValuedMass
 from benchpack.report.chart_specs import FloatArray
 from benchpack.report.display import Display
 from benchpack.report.worth_figures import emptied
 from benchpack.report.worth_money import money_scale
 from benchpack.report.worth_specs import WorthMapSpec
 from benchpack.results.worth_map import MAP_KEYS, WorthMap
+from benchpack.results.worth_model import SHARE_WORDS
 from benchpack.units.formatting import KG_PER_LB, format_share
 
 _WORDS = {
     "worth": "worth",
-    "share": "share captured",
+    "share": SHARE_WORDS[ValuedMass.SHARE],
     "volume": "volume against plan",
     "interest": "interest a year",
     "price level": "price level",
@@ -27,6 +29,13 @@ _WORDS = {
     "tooling": "tools against plan",
     "validation": "validation against plan",
 }
+_NOT_OF_THE_GAP = {
+    ValuedMass.PROPOSAL: "The share is of the mass that the proposal saves, its costs "
+    "stay whole; the study's share captured is of the gap and not used.",
+    ValuedMass.TARGET: "The share is of the target; the study's share captured is of "
+    "the gap and not used.",
+}
+"""What a share along a side is of, where it is not that of the gap."""
 SIDES: tuple[tuple[str, str], ...] = tuple((key, _WORDS[key]) for key in MAP_KEYS)
 """Key and words of what a map may have along its sides."""
 
@@ -50,7 +59,7 @@ class Side:
     write: Callable[[float], str]
 
 
-def side_of(key: str, study: Study) -> Side:
+def side_of(key: str, study: Study, *, valued: ValuedMass = ValuedMass.SHARE) -> Side:
     """Give how an assumption stands along a side.
 
     Parameters
@@ -59,8 +68,10 @@ def side_of(key: str, study: Study) -> Side:
         One of `MAP_KEYS`.
     study : Study
         How figures are shown.
+    valued : ValuedMass
+        Which saving is valued, so that it can be said what a share is of.
     """
-    display, words = Display(study), _WORDS[key]
+    display, words = Display(study), _words(key, valued)
     if key == "worth":
         per_unit = KG_PER_LB if study.mass_unit == "lb" else 1.0
 
@@ -91,14 +102,16 @@ def map_spec(found: WorthMap | Problem, study: Study) -> WorthMapSpec:
     if isinstance(found, Problem):
         return emptied(WorthMapSpec, found)
     display = Display(study)
-    x, y = side_of(found.x.key, study), side_of(found.y.key, study)
+    keys = (found.x.key, found.y.key)
+    x, y = (side_of(key, study, valued=found.valued) for key in keys)
+    share = _NOT_OF_THE_GAP.get(found.valued, "") if "share" in keys else ""
     scale = money_scale(found.values.ravel().tolist(), display)
     sizes = np.array([x.factor, y.factor])
     return WorthMapSpec(
         title=_finding(found, x, y),
         note="Programme value, each change by its chance; all else as it is likely. "
-        "Double click takes over both values.",
-        explain_key="programme value",
+        f"Double click takes over both values. {share}".rstrip(),
+        explain_key="expected programme value",
         decimal_mark=study.decimal_mark,
         x=found.x_values * x.factor,
         y=found.y_values * y.factor,
@@ -132,7 +145,12 @@ def _finding(found: WorthMap, x: Side, y: Side) -> str:
         texts = " and ".join(x.write(one * x.factor) for one in places[:2])
         return f"Breaks even at {texts}, with {at}"
     word = "Gains" if found.now[2] > 0 else "Loses"
-    return f"{word} at any {_WORDS[found.x.key]}, with {at}"
+    return f"{word} at any {_words(found.x.key, found.valued)}, with {at}"
+
+
+def _words(key: str, valued: ValuedMass) -> str:
+    """Name an assumption; a share by what it is taken of."""
+    return SHARE_WORDS[valued] if key == "share" else _WORDS[key]
 
 
 def crossings(lines: list[FloatArray], *, at: float) -> list[float]:

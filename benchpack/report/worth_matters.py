@@ -63,7 +63,7 @@ def worth_swings_spec(
     return SwingsSpec(
         title=f"{_capital(first.name)}: {scale.number(low)} to {scale.text(high)}",
         note=" ".join(notes),
-        explain_key="programme value",
+        explain_key="expected programme value",
         decimal_mark=study.decimal_mark,
         names=tuple(one.name for one in shown),
         at_low=np.array([(one.at_low - base) / scale.size for one in shown]),
@@ -98,7 +98,7 @@ def worth_shares_spec(found: Sequence[Share] | Problem, study: Study) -> SharesS
     return SharesSpec(
         title=f"{share} of the variance: {first.name}",
         note="Sobol indices of the programme value; whiskers are two standard errors.",
-        explain_key="programme value",
+        explain_key="expected programme value",
         decimal_mark=study.decimal_mark,
         names=tuple(one.name for one in shown),
         first=np.array([one.first for one in shown]),

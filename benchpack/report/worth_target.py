@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 from dataclasses import replace
 
 from benchpack.model.words import Basis
@@ -13,7 +14,7 @@ from benchpack.results.pair_cautions import NOTHING_KG
 from benchpack.results.proposal_trials import ProposalChance
 from benchpack.results.worth_case import WorthCase
 from benchpack.results.worth_target import STRETCH
-from benchpack.units.formatting import format_chance
+from benchpack.units.formatting import UNKNOWN, format_chance, format_range
 
 CHANCE, SAVED, _ = CHANCE_KEYS
 STRETCHED = "chance stretch"
@@ -70,8 +71,51 @@ def share_shown(case: WorthCase) -> Shown:
         return Shown(key, label, why=NO_TARGET)
     if math.isnan(target.share_of_gap):
         return Shown(key, label, why=no_gap_words(case))
-    text = Display(case.study).share_text(target.share_of_gap)
-    return Shown(key, label, text)
+    text, whole = share_texts(case)
+    why = ""
+    if target.share_range is None:
+        why = "The range of the gap goes down to zero, so the share has no upper end."
+    return Shown(key, label, text, whole.removeprefix(text).strip(), why)
+
+
+def share_texts(case: WorthCase) -> tuple[str, str]:
+    """Give the target's share of the gap, alone and with its range.
+
+    Parameters
+    ----------
+    case : WorthCase
+        A case with a target and a gap.
+    """
+    write, target = Display(case.study).share_text, case.target
+    text, found = write(target.share_of_gap), target.share_range
+    if found is None or write(found.low) == write(found.high):
+        return text, text
+    return text, format_range(found.likely, found.low, found.high, _optional(write))
+
+
+def left_texts(case: WorthCase) -> tuple[str, str]:
+    """Give the gap still open, alone and with its range; none of it below zero.
+
+    Parameters
+    ----------
+    case : WorthCase
+        A case with a gap and a proposal.
+    """
+    display, target = Display(case.study), case.target
+    text, found = display.mass_text(max(0.0, target.left_kg)), target.left_range
+    if found is None:
+        return text, text
+    low, likely, high = (max(0.0, end) for end in found.ends)
+    if display.mass_text(low) == display.mass_text(high):
+        return text, text
+    return text, display.ranged_mass_text(likely, low, high)
+
+
+def _optional(write: Callable[[float], str]) -> Callable[[float | None], str]:
+    def written(value: float | None) -> str:
+        return UNKNOWN if value is None else write(value)
+
+    return written
 
 
 def chance_shown(
@@ -156,8 +200,9 @@ def target_figures(
     if has_proposal(case) and not has_gap(case):
         left = replace(left, why=no_gap_words(case))
     elif math.isfinite(target.left_kg):
-        text = display.mass_text(max(0.0, target.left_kg))
-        left = Shown("gap left", "Gap still open", text, why="After the proposal.")
+        text, whole = left_texts(case)
+        span = whole.removeprefix(text).strip()
+        left = replace(left, text=text, span=span, why="After the proposal.")
     least = Shown("least worth", "Pays from a worth of", why=NO_PROPOSAL)
     if math.isfinite(target.least_worth_per_kg):
         text = display.worth_text(target.least_worth_per_kg)

@@ -15,8 +15,11 @@ from benchpack.report.worth_target import (
     NO_TARGET,
     has_gap,
     has_proposal,
+    left_texts,
     no_gap_words,
+    share_texts,
 )
+from benchpack.results.pair_cautions import NOTHING_KG
 from benchpack.results.proposal_trials import ProposalChance
 from benchpack.results.wording import listed
 from benchpack.results.worth_case import WorthCase
@@ -76,7 +79,7 @@ def _target(case: WorthCase, display: Display) -> str:
     if math.isnan(target.share_of_gap):
         return f"{lead}. There is no gap to compare it with."
     gap = display.mass_text(case.gap.gap_kg)
-    share = display.share_text(target.share_of_gap)
+    _, share = share_texts(case)
     return f"{lead}: {share} of the gap of {gap}, counted {study.basis}."
 
 
@@ -161,8 +164,18 @@ def _open(case: WorthCase, display: Display) -> str:
     if not has_gap(case):
         return no_gap_words(case)
     if left <= 0:
-        return "The proposal closes the gap."
+        return _closed(case, display)
     gap = display.mass_text(case.gap.gap_kg)
     if left > case.gap.gap_kg:
         return f"The proposal widens the gap of {gap} to {display.mass_text(left)}."
-    return f"After the proposal {display.mass_text(left)} of the gap of {gap} are left."
+    _, whole = left_texts(case)
+    return f"After the proposal {whole} of the gap of {gap} are left."
+
+
+def _closed(case: WorthCase, display: Display) -> str:
+    """Say that the gap is closed, and what of it stays at the worst ends."""
+    found = case.target.left_range
+    if found is None or found.high < NOTHING_KG:
+        return "The proposal closes the gap."
+    most = display.mass_text(found.high)
+    return f"By likely figures the proposal closes the gap; {most} may stay at most."

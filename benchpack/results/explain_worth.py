@@ -3,14 +3,23 @@
 from __future__ import annotations
 
 from benchpack.errors import RequestError
+from benchpack.results.explained_expected import EXPECTED_KEYS, expected_figure
 from benchpack.results.explained_price import PRICE_KEYS, price_figure
 from benchpack.results.explained_programme import PROGRAMME_KEYS, programme_figure
+from benchpack.results.explained_shares import SHARE_KEYS, share_figure
 from benchpack.results.explained_target import TARGET_KEYS, target_figure
 from benchpack.results.explained_vehicle import VEHICLE_KEYS, vehicle_figure
 from benchpack.results.figure import Figure
 from benchpack.results.worth_case import WorthCase
 
-WORTH_KEYS = (*PROGRAMME_KEYS, *PRICE_KEYS, *VEHICLE_KEYS, *TARGET_KEYS)
+WORTH_KEYS = (
+    *PROGRAMME_KEYS,
+    *EXPECTED_KEYS,
+    *PRICE_KEYS,
+    *SHARE_KEYS,
+    *VEHICLE_KEYS,
+    *TARGET_KEYS,
+)
 """Keys that `explain_worth` answers."""
 
 
@@ -36,7 +45,9 @@ def explain_worth(case: WorthCase, key: str) -> Figure:
     """
     for keys, explained in (
         (PROGRAMME_KEYS, programme_figure),
+        (EXPECTED_KEYS, expected_figure),
         (PRICE_KEYS, price_figure),
+        (SHARE_KEYS, share_figure),
         (VEHICLE_KEYS, vehicle_figure),
         (TARGET_KEYS, target_figure),
     ):

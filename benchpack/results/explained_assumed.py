@@ -155,51 +155,6 @@ def saving_inputs(case: WorthCase) -> tuple[Input, ...]:
     )
 
 
-def money_inputs(case: WorthCase) -> tuple[Input, ...]:
-    """Give what parts, joints and add-backs cost more, per pack.
-
-    Parameters
-    ----------
-    case : WorthCase
-        The case.
-    """
-    saving = case.saving
-    named = (
-        ("parts", saving.part_cost),
-        ("joining", saving.joining_cost),
-        ("add-backs", saving.add_back_cost),
-    )
-    whence = _counted(case)
-    return tuple(
-        Input(label, value.likely, case.study.currency, whence)
-        for label, value in named
-    )
-
-
-def spend_inputs(case: WorthCase) -> tuple[Input, ...]:
-    """Give what is spent once, as one sum in the formula and in its two parts.
-
-    Parameters
-    ----------
-    case : WorthCase
-        The case.
-    """
-    saving, money, whence = case.saving, case.study.currency, _counted(case)
-    return (
-        *ranged_inputs("I, spent once", saving.spend, unit=money, source=whence),
-        Input("of it tools", saving.tooling.likely, money, whence),
-        Input("of it validation", saving.validation_cost.likely, money, whence),
-    )
-
-
-def _counted(case: WorthCase) -> str:
-    if case.saving.valued is not ValuedMass.PROPOSAL or case.proposal is None:
-        return "no proposal is valued, so no cost is counted"
-    unknown = case.proposal.totals.unknown
-    lacking = f"; what is not known of {', '.join(unknown)} counts as nothing"
-    return "the ledger of the proposal" + (lacking if unknown else "")
-
-
 def secondary_inputs(case: WorthCase) -> tuple[Input, ...]:
     """Give the mass that goes elsewhere per kilogram, with its mark.
 

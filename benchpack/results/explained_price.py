@@ -11,10 +11,15 @@ from benchpack.model.ranges import Range
 from benchpack.results.explained_assumed import (
     OF_STUDY,
     assumed,
-    money_inputs,
+    ranged_inputs,
     saving_inputs,
-    spend_inputs,
     worth_inputs,
+)
+from benchpack.results.explained_money import (
+    RECOVERY,
+    counted_source,
+    recovery_inputs,
+    spend_inputs,
 )
 from benchpack.results.explained_programme import with_range
 from benchpack.results.explained_worth import PRACTICE
@@ -23,7 +28,8 @@ from benchpack.results.worth_case import WorthCase
 from benchpack.results.worth_price import Price
 
 _WORTH_ENDS = "the worth at its low and at its high end, all else likely"
-_EVEN = "H_0 = w dm + joining that goes + old parts - I CRF / V"
+_EVEN_SUM = "w dm + joining that goes + old parts - I CRF / V"
+_EVEN = f"H_0 = {_EVEN_SUM}, {RECOVERY}"
 
 
 def _even(case: WorthCase, price: Price | None) -> Figure:
@@ -53,8 +59,13 @@ def _headroom(case: WorthCase, price: Price | None) -> Figure:
 
 
 def _per_kg(case: WorthCase, price: Price | None) -> Figure:
-    headroom = math.nan if price is None else price.headroom
     new_kg = case.saving.new_kg
+    headroom = _by_worth_inputs(
+        case,
+        "H, headroom per pack",
+        math.nan if price is None else price.headroom,
+        source="H_0 - saving asked for",
+    )
     figure = Figure(
         key="headroom per kg",
         label="What a kilogram of the new parts may cost",
@@ -62,9 +73,7 @@ def _per_kg(case: WorthCase, price: Price | None) -> Figure:
         unit=f"{case.study.currency}/kg",
         formula="H / m_new",
         inputs=(
-            Input(
-                "H, headroom per pack", headroom, case.study.currency, "H_0 - saving"
-            ),
+            *headroom,
             Input("m_new, mass of what is made new", new_kg, "kg", "the ledger"),
         ),
         source=PRACTICE,
@@ -86,7 +95,7 @@ def _customer_gain(case: WorthCase, price: Price | None) -> Figure:
         unit=case.study.currency,
         formula="H_0 - p",
         inputs=(
-            _even_input(case, even),
+            *_even_input(case, even),
             *assumed(
                 case.study,
                 "part_price",
@@ -113,17 +122,17 @@ def _shared(case: WorthCase, price: Price | None) -> Figure:
         label="Price of the new parts that shares the gain",
         value=math.nan,
         unit=study.currency,
-        formula="p = H_0 - s (H_0 - c)",
+        formula="p = H_0 - s (H_0 - c), c = old parts + parts + add-backs",
         inputs=(
-            _even_input(case, even),
+            *_even_input(case, even),
+            *assumed(study, "customer_share", "s, customer's share of the gain"),
             Input(
                 "c, cost of making the new parts",
                 cost,
                 study.currency,
-                "making the old parts + parts + add-backs",
+                "old parts + parts + add-backs",
             ),
-            *assumed(study, "customer_share", "s, customer's share of the gain"),
-            *money_inputs(case),
+            *_cost_inputs(case),
         ),
         source=f"{PRACTICE}; of a loss each bears the same share",
     )
@@ -143,8 +152,8 @@ def _at_saving(case: WorthCase, price: Price | None) -> Figure:
         label="Price at which the customer keeps just the saving asked for",
         value=math.nan,
         unit=case.study.currency,
-        formula="H_0 - saving asked for, not below zero",
-        inputs=(_even_input(case, even), _asked(case)),
+        formula="H_0 - saving asked for; below zero there is no such price",
+        inputs=(*_even_input(case, even), _asked(case)),
         source=PRACTICE,
     )
     if price is None:
@@ -159,17 +168,49 @@ def _by_worth(
     case: WorthCase, figure: Figure, value: float, *, scale: float = 1.0
 ) -> Figure:
     """Give a figure its value and what it is at the ends of the worth."""
+    meaning = replace(figure, range_meaning=_WORTH_ENDS)
+    return with_range(meaning, _at_ends(case, value, scale=scale))
+
+
+def _at_ends(case: WorthCase, value: float, *, scale: float = 1.0) -> Range:
+    """Give a value, and what it is at the ends of the worth."""
     saved = case.saving.saved_kg
     per_worth = 0.0 if saved is None else scale * saved.likely
     likely = case.study.worth_likely_per_kg
     ends = [value + per_worth * (worth - likely) for worth in case.study.worth_per_kg]
     low, _, high = sorted(ends)
-    meaning = replace(figure, range_meaning=_WORTH_ENDS)
-    return with_range(meaning, Range(min(low, value), value, max(high, value)))
+    return Range(min(low, value), value, max(high, value))
 
 
-def _even_input(case: WorthCase, even: float) -> Input:
-    return Input("H_0, price at which the customer is even", even, case.study.currency)
+def _by_worth_inputs(
+    case: WorthCase, label: str, value: float, *, source: str
+) -> tuple[Input, ...]:
+    """Give a price as an input, with what it is at the ends of the worth."""
+    money = case.study.currency
+    if math.isnan(value):
+        return (Input(label, value, money, source),)
+    return ranged_inputs(label, _at_ends(case, value), unit=money, source=source)
+
+
+def _even_input(case: WorthCase, even: float) -> tuple[Input, ...]:
+    label = "H_0, price at which the customer is even"
+    return _by_worth_inputs(case, label, even, source=_EVEN_SUM)
+
+
+def _cost_inputs(case: WorthCase) -> tuple[Input, ...]:
+    """Give what the cost of making the new parts is made of."""
+    saving, study = case.saving, case.study
+    money, whence = study.currency, counted_source(case)
+    made, made_by = saving.old_cost, "by material and process"
+    if math.isnan(made):
+        made_by = "making them is not known; price given in the study"
+        given = study.old_part_price
+        made = math.nan if given is None else given
+    return (
+        Input("old parts", made, money, made_by),
+        Input("parts", saving.part_cost.likely, money, whence),
+        Input("add-backs", saving.add_back_cost.likely, money, whence),
+    )
 
 
 def _asked(case: WorthCase) -> Input:
@@ -191,7 +232,7 @@ def _even_inputs(case: WorthCase, price: Price | None) -> tuple[Input, ...]:
             # Nothing that goes is nothing, not its negative.
             0.0 - saving.joining_cost.likely,
             money,
-            "the ledger",
+            counted_source(case),
         ),
         Input(
             "old parts",
@@ -201,14 +242,7 @@ def _even_inputs(case: WorthCase, price: Price | None) -> tuple[Input, ...]:
         ),
         Input("I CRF / V, spent once per pack", once, money, "capital recovery"),
         *spend_inputs(case),
-        Input(
-            "V, packs a year",
-            supply.yearly_volume,
-            "",
-            "even volume of the same present value" if study.volumes else "plan",
-        ),
-        Input("n, years of the programme", supply.years, "", OF_STUDY),
-        *assumed(study, "discount_rate", "i, interest a year"),
+        *recovery_inputs(study, supply),
     )
 
 

@@ -6,15 +6,16 @@ import math
 from collections.abc import Callable, Mapping
 from dataclasses import replace
 
+from benchpack.calc.worth import programme_npv
 from benchpack.errors import Problem
 from benchpack.model.ranges import Range
 from benchpack.results.explained_assumed import (
     assumed,
-    money_inputs,
+    ranged_inputs,
     saving_inputs,
-    spend_inputs,
     worth_inputs,
 )
+from benchpack.results.explained_money import money_inputs, spend_inputs
 from benchpack.results.explained_worth import PRACTICE
 from benchpack.results.figure import Figure, Input
 from benchpack.results.worth_case import WorthCase
@@ -23,10 +24,12 @@ from benchpack.results.worth_programme import (
     is_paid_back,
     planned_volumes,
     product,
+    volume_ends,
     year_label,
 )
 
-_ECONOMY = "textbooks of engineering economy (from memory)"
+ECONOMY = "textbooks of engineering economy (from memory)"
+"""Source of what is reckoned over years."""
 _NO_SAVING = "There is no saving to value."
 _MOST_YEARS = 12
 
@@ -72,13 +75,13 @@ def _gain_per_pack(case: WorthCase) -> Figure:
         formula="g = w dm - parts - joining - add-backs",
         inputs=(*worth_inputs(case.study), *saving_inputs(case), *money_inputs(case)),
         source=PRACTICE,
-        range_meaning="each input at its worst end, and at its best, all at once",
+        range_meaning="low: w and dm at the ends that make w dm least, costs at their "
+        "high ends, all at once; high the reverse",
     )
-    saved = case.saving.saved_kg
-    if saved is None:
+    gain = _gain(case)
+    if gain is None:
         return replace(figure, range_meaning="", missing=_NO_SAVING)
-    worth = product(Range(*case.study.worth_per_kg), saved)
-    return with_range(figure, worth - case.saving.money)
+    return with_range(figure, gain)
 
 
 def _programme_value(case: WorthCase, programme: Programme | None) -> Figure:
@@ -88,10 +91,10 @@ def _programme_value(case: WorthCase, programme: Programme | None) -> Figure:
         value=math.nan,
         unit=case.study.currency,
         formula="NPV = sum over the years y of n_y g / (1 + i)^y - I",
-        inputs=(*_plan(case), *assumed(case.study, "volume_spread", "volume spread")),
-        source=f"{_ECONOMY}; cash at the end of each year, I in year 0",
-        range_meaning="low: least gain, greatest spend, and of the volumes what is "
-        "worse; high the reverse; the interest stays",
+        inputs=(*_plan(case), *_volume_ends(case)),
+        source=f"{ECONOMY}; cash at the end of each year, I in year 0",
+        range_meaning="low: g low, I high and each n_y times v low, so of the volumes "
+        "what is worse; high: g high, I low, v high; the interest stays",
     )
     return figure if programme is None else with_range(figure, programme.npv)
 
@@ -104,7 +107,7 @@ def _payback(case: WorthCase, programme: Programme | None) -> Figure:
         unit="years",
         formula="first y at which the sum up to y of n_y g / (1 + i)^y is I",
         inputs=_plan(case),
-        source=f"{_ECONOMY}; within a year cash is taken to come in evenly",
+        source=f"{ECONOMY}; within a year cash is taken to come in evenly",
     )
     if programme is None:
         return figure
@@ -122,7 +125,7 @@ def _break_even(case: WorthCase, programme: Programme | None) -> Figure:
         unit="",
         formula="mean of n_y x I / sum over the years y of n_y g / (1 + i)^y",
         inputs=_plan(case),
-        source=f"{_ECONOMY}; the plan keeps its shape from year to year",
+        source=f"{ECONOMY}; the plan keeps its shape from year to year",
     )
     if programme is None:
         return figure
@@ -139,7 +142,7 @@ def _internal_rate(case: WorthCase, programme: Programme | None) -> Figure:
         unit="%",
         formula="i at which the sum over the years y of n_y g / (1 + i)^y is I",
         inputs=_plan(case, with_interest=False),
-        source=_ECONOMY,
+        source=ECONOMY,
     )
     if programme is None:
         return figure
@@ -158,19 +161,57 @@ def _why_no_rate(programme: Programme) -> str:
 
 def _plan(case: WorthCase, *, with_interest: bool = True) -> tuple[Input, ...]:
     """Give gain, volumes, interest and what is spent once."""
-    gain = _gain_per_pack(case)
+    money = case.study.currency
     whence = f"w dm - parts - joining - add-backs; valued: {case.saving.valued}"
     interest = assumed(case.study, "discount_rate", "i, interest a year")
+    gain, label = _gain(case), "g, gain per pack"
+    gains: tuple[Input, ...] = (Input(label, math.nan, money, whence),)
+    if gain is not None:
+        gains = ranged_inputs(label, gain, unit=money, source=whence)
     return (
-        Input("g, gain per pack", gain.value, gain.unit, whence),
-        *_volumes(case),
+        *gains,
+        *volume_inputs(case),
         *(interest if with_interest else ()),
         *spend_inputs(case),
     )
 
 
-def _volumes(case: WorthCase) -> tuple[Input, ...]:
-    """Give the packs of each year; of many years the first ones, and their sum."""
+def _gain(case: WorthCase) -> Range | None:
+    """Give the gain per pack, None where nothing is saved."""
+    saved = case.saving.saved_kg
+    if saved is None:
+        return None
+    return product(Range(*case.study.worth_per_kg), saved) - case.saving.money
+
+
+def _volume_ends(case: WorthCase) -> tuple[Input, ...]:
+    """Give how far the volumes may lie off the plan, and which end is the low one."""
+    study, gain = case.study, _gain(case)
+    spread = assumed(study, "volume_spread", "volume spread")
+    if gain is None or study.volume_spread == 0:
+        return spread
+    low, high = volume_ends(gain, study.volume_spread)
+    whys = [
+        "of a loss more packs are worse" if gain.low < 0 else "fewer packs are worse",
+        "of a loss fewer packs are better"
+        if gain.high < 0
+        else "more packs are better",
+    ]
+    return (
+        *spread,
+        Input("v low, volumes against the plan", low, "", whys[0]),
+        Input("v high, volumes against the plan", high, "", whys[1]),
+    )
+
+
+def volume_inputs(case: WorthCase) -> tuple[Input, ...]:
+    """Give the packs of each year; of many years the first ones, and their sum.
+
+    Parameters
+    ----------
+    case : WorthCase
+        The case.
+    """
     study, programme = case.study, case.programme
     if isinstance(programme, Problem):
         own = planned_volumes(study, None)
@@ -186,7 +227,23 @@ def _volumes(case: WorthCase) -> tuple[Input, ...]:
     rest = Input(
         f"packs over all {len(years)} years", programme.packs, "", f"{whence}, summed"
     )
-    return (*years[:_MOST_YEARS], rest)
+    return (*years[:_MOST_YEARS], rest, present_packs(case, programme))
+
+
+def present_packs(case: WorthCase, programme: Programme) -> Input:
+    """Give the packs of all years at their present value.
+
+    Parameters
+    ----------
+    case : WorthCase
+        The case.
+    programme : Programme
+        Its programme.
+    """
+    rate = case.study.discount_rate
+    packs = programme_npv(1.0, programme.volumes, discount_rate=rate)
+    how = "sum over the years y of n_y / (1 + i)^y"
+    return Input("P, packs at their present value", float(packs), "", how)
 
 
 def _whose_volume(case: WorthCase) -> str:

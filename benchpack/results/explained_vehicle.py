@@ -13,6 +13,7 @@ from benchpack.results.explained_assumed import (
     assumed,
     driving_note,
     mass_energy_inputs,
+    ranged_inputs,
     saving_inputs,
     secondary_inputs,
 )
@@ -26,6 +27,7 @@ _LOOP = (
     "battery saved at equal range, a geometric series; the idea as in Nicoletti et "
     "al., Energies 14 (2021) 4655"
 )
+_ABOVE = "from the inputs above"
 _BEYOND = "The density of the battery is next to nothing."
 
 
@@ -36,7 +38,7 @@ def _derived(case: WorthCase, derived: DerivedWorth) -> Figure:
         label="Worth of a kilogram to the maker, by the vehicle",
         value=math.nan,
         unit=f"{study.currency}/kg",
-        formula="V = dE C (1 + s) / (1 - g), dE = e R / (10,000 u), g = dE / eps",
+        formula="V = dE C (1 + s) / (1 - g), dE = e R / (10,000 u), g = 1,000 dE / eps",
         inputs=(
             *_battery_inputs(case, derived),
             *assumed(
@@ -66,7 +68,7 @@ def _battery(case: WorthCase, derived: DerivedWorth) -> Figure:
         label="Battery saved per kilogram at equal range",
         value=math.nan,
         unit="kg/kg",
-        formula="g = dE / eps, dE = e R / (10,000 u)",
+        formula="g = 1,000 dE / eps, dE = e R / (10,000 u)",
         inputs=_battery_inputs(case, derived),
         source=_LOOP + driving_note(case),
         range_meaning=_ENDS,
@@ -154,8 +156,10 @@ def _battery_inputs(case: WorthCase, derived: DerivedWorth) -> tuple[Input, ...]
         ("g, battery saved", derived.battery_kg, "kg/kg"),
     )
     for label, value, unit in named:
-        likely = math.nan if value is None else value.likely
-        found.append(Input(label, likely, unit, "from the inputs above"))
+        if value is None:
+            found.append(Input(label, math.nan, unit, _ABOVE))
+        else:
+            found += ranged_inputs(label, value, unit=unit, source=_ABOVE)
     return tuple(found)
 
 

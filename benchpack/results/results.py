@@ -16,6 +16,7 @@ from benchpack.model.study import JOINING_ASSUMPTIONS, Study
 from benchpack.results.cautions import cautions_for
 from benchpack.results.closure import Closure, closure_of
 from benchpack.results.comparison import Comparison, compare
+from benchpack.results.money_cautions import money_cautions
 from benchpack.results.subsystems import SubsystemSplit, split_by_subsystem
 from benchpack.results.uncounted import why_no_gap
 
@@ -132,7 +133,11 @@ def compute(
     """
     if previous is not None and _same_gaps(previous, library, study):
         kept = replace(previous, library=library, study=study)
-        return replace(kept, valuation=_value(kept.comparison, study))
+        return replace(
+            kept,
+            valuation=_value(kept.comparison, study),
+            cautions=_cautions_again(previous, library, study),
+        )
     try:
         comparison = compare(library, study, references=references)
     except DataError as error:
@@ -146,7 +151,10 @@ def compute(
         valuation=_value(comparison, study),
         place=place,
         split=split,
-        cautions=cautions_for(library, study, comparison, place),
+        cautions=(
+            *money_cautions(library, study),
+            *cautions_for(library, study, comparison, place),
+        ),
         missing=_missing(comparison, study, place),
     )
 
@@ -162,6 +170,17 @@ def _same_gaps(previous: Results, library: Library, study: Study) -> bool:
         return False
     taken_over = {name: getattr(study, name) for name in _NO_GAP_ASKS}
     return replace(previous.study, **taken_over) == study
+
+
+def _cautions_again(
+    previous: Results, library: Library, study: Study
+) -> tuple[Problem, ...]:
+    """Give the cautions where only those about the money can have changed."""
+    before = money_cautions(previous.library, previous.study)
+    now = money_cautions(library, study)
+    if now == before:
+        return previous.cautions
+    return (*now, *(one for one in previous.cautions if one not in before))
 
 
 def _value(comparison: Comparison | None, study: Study) -> Valuation | None:
@@ -182,7 +201,7 @@ def _without_comparison(library: Library, study: Study, problem: Problem) -> Res
         valuation=None,
         place=None,
         split=None,
-        cautions=(),
+        cautions=money_cautions(library, study),
         missing=problem,
     )
 

@@ -9,8 +9,9 @@ from numpy.typing import NDArray
 
 from benchpack.calc.two_way import break_even_lines
 from benchpack.errors import Problem, RequestError
+from benchpack.model.worth_words import ValuedMass
 from benchpack.results.worth_case import WorthCase
-from benchpack.results.worth_model import COMMON_KEYS, Assumed, WorthModel, worth_model
+from benchpack.results.worth_model import COMMON_KEYS, Assumed, worth_model
 
 FloatArray = NDArray[np.float64]
 
@@ -26,6 +27,8 @@ class WorthMap:
 
     Parameters
     ----------
+    valued : ValuedMass
+        Which saving is valued.
     x, y : Assumed
         What runs along the sides.
     x_values, y_values : ndarray, shape (columns,) and (rows,)
@@ -38,6 +41,7 @@ class WorthMap:
         Where the study stands, and its value.
     """
 
+    valued: ValuedMass
     x: Assumed
     y: Assumed
     x_values: FloatArray
@@ -86,13 +90,14 @@ def worth_map(
     grid[places[1]] = np.repeat(y_values, size)
     values = model.npv(grid).reshape(size, size)
     return WorthMap(
+        valued=case.saving.valued,
         x=x,
         y=y,
         x_values=x_values,
         y_values=y_values,
         values=values,
         lines=break_even_lines(x_values, y_values, values=values),
-        now=(x.range.likely, y.range.likely, _now(model)),
+        now=(x.range.likely, y.range.likely, model.base),
     )
 
 
@@ -117,7 +122,3 @@ def span_of(one: Assumed) -> tuple[float, float]:
     if one.key == "worth":
         return 0.0, max(1.5 * high, 1.0)
     return min(0.0, 1.2 * low), max(2.0, 1.2 * high, 1.5 * likely)
-
-
-def _now(model: WorthModel) -> float:
-    return float(model.npv(model.likely[:, np.newaxis])[0])

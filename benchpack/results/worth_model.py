@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 import numpy as np
@@ -48,7 +48,39 @@ class Assumed:
     is_chance: bool = False
 
 
+@dataclass(frozen=True, slots=True)
+class Term:
+    """What one change adds to the value of a programme, likely figures.
+
+    Parameters
+    ----------
+    name : str
+        Name of the change.
+    chance : float
+        That it is released, with those that it needs.
+    saved_kg : float
+        Mass saved per pack.
+    money : float
+        Money per pack for parts, add-backs and joining.
+    tooling : float
+        Money spent once for tools.
+    """
+
+    name: str
+    chance: float
+    saved_kg: float
+    money: float
+    tooling: float
+
+
 _NOTHING = 1e-9
+
+SHARE_WORDS: Mapping[ValuedMass, str] = {
+    ValuedMass.SHARE: "share captured",
+    ValuedMass.PROPOSAL: "share of the proposal captured",
+    ValuedMass.TARGET: "share of the target captured",
+}
+"""What the share is taken of; that of the study is of the gap, and of nothing else."""
 
 COMMON_KEYS = (
     "worth",
@@ -109,7 +141,7 @@ class WorthModel:
             Assumed(
                 "worth", "worth per kilogram", "CUR/kg", Range(*study.worth_per_kg)
             ),
-            Assumed("share", "share captured", "", Range.exactly(share)),
+            Assumed("share", SHARE_WORDS[saving.valued], "", Range.exactly(share)),
             Assumed(
                 "volume", "volume against plan", "", Range(1 - spread, 1, 1 + spread)
             ),
@@ -139,6 +171,28 @@ class WorthModel:
             for one in effects
         )
         self.inputs: tuple[Assumed, ...] = (*commons, *releases)
+
+    @property
+    def terms(self) -> tuple[Term, ...]:
+        """What each change adds, in their order; none where no proposal is valued."""
+        releases = [one for one in self.inputs if one.is_chance]
+        if not releases:
+            return ()
+        columns = (self._saved, self._priced + self._joined, self._tools)
+        return tuple(
+            Term(name, one.range.likely, *figures)
+            for name, one, *figures in zip(
+                self.names,
+                releases,
+                *(column.tolist() for column in columns),
+                strict=True,
+            )
+        )
+
+    @property
+    def base(self) -> float:
+        """The value at all likely figures, each change by its chance."""
+        return float(self.npv(self.likely[:, np.newaxis])[0])
 
     @property
     def likely(self) -> FloatArray:

@@ -133,12 +133,8 @@ def programme_of(
         )
     worth = product(Range(*study.worth_per_kg), saving.saved_kg)
     gain, spend = worth - saving.money, saving.spend
-    spread = np.array([1.0 - study.volume_spread, 1.0, 1.0 + study.volume_spread])
-    # More packs of a loss are a greater loss: the low end takes what is worse.
-    scales = np.where(
-        np.array([gain.low < 0, False, gain.high < 0]), spread[::-1], spread
-    )
-    plans = scales[:, np.newaxis] * volumes
+    worse, better = volume_ends(gain, study.volume_spread)
+    plans = np.array([[worse], [1.0], [better]]) * volumes
     rates = {"discount_rate": study.discount_rate}
     cash = programme_cash(
         np.array(gain.ends), plans, spend=np.array(spend.ends[::-1]), **rates
@@ -158,6 +154,22 @@ def programme_of(
         ),
         internal_rate=float(internal_rate_of_return(cash.yearly[1])),
     )
+
+
+def volume_ends(gain: Range, spread: float) -> tuple[float, float]:
+    """Give the volumes of the low and of the high end as shares of the plan.
+
+    Parameters
+    ----------
+    gain : Range
+        Gain per pack. More packs of a loss are a greater loss: the low end takes what
+        is worse, the high end what is better.
+    spread : float
+        By which share the volumes may lie off the plan.
+    """
+    low = 1.0 + spread if gain.low < 0 else 1.0 - spread
+    high = 1.0 - spread if gain.high < 0 else 1.0 + spread
+    return low, high
 
 
 def product(one: Range, other: Range) -> Range:

@@ -13,10 +13,12 @@ from benchpack.model.words import Basis
 from benchpack.session.document import Change, Document
 from benchpack.session.settings import Settings
 from benchpack.session.state import State
+from benchpack.ui.finding import RecordKind, found_record
 from benchpack.ui.notify import Notifier
 from benchpack.ui.tasks import DirectRunner
 from benchpack.ui.widgets.headline_bar import HeadlineBar
 from benchpack.ui.workspace import Workspace
+from tests.ui.changes.conftest import changed_library
 from tests.unit.results.packs import library, pack
 
 
@@ -191,3 +193,22 @@ def test_the_count_of_warnings_opens_them(qtbot: QtBot) -> None:
     bar = headline_on(qtbot)
     with qtbot.waitSignal(bar.cautions_requested):
         QTest.mouseClick(bar.warnings, Qt.MouseButton.LeftButton)
+
+
+def test_usual_costs_in_another_currency_are_among_the_warnings(
+    workspace: Workspace, qtbot: QtBot
+) -> None:
+    library = changed_library()
+    state = State(library, library.first_study().name)
+    workspace.document.apply("a proposal", state)
+    bar = HeadlineBar(workspace)
+    qtbot.addWidget(bar)
+    before = workspace.results.cautions
+    workspace.edit("currency", lambda state: state.with_study(currency="CHF"))
+    (added,) = set(workspace.results.cautions) - set(before)
+    assert "In CHF they are not known and count as nothing" in added.what
+    assert bar.warnings.text().startswith(f"{len(before) + 1} warning")
+    kind, _ = found_record(library, added.record, column=added.column, first="")
+    assert kind is RecordKind.CHANGE
+    workspace.edit("currency", lambda state: state.with_study(currency="EUR"))
+    assert workspace.results.cautions == before

@@ -67,7 +67,8 @@ def programme_blocks(case: WorthCase, audience: Audience) -> tuple[Block, ...]:
         return _programme_of_customer(case, found)
     shown = (programme_shown(case), *programme_figures(case))
     row = row_of_figures((one.label, one.whole) for one in shown)
-    return (row, Paragraph(_plan(case, found), "note"), _chart(case))
+    said = f"{_plan(case, found)} {lacking_words(case)}".rstrip()
+    return (row, Paragraph(said, "note"), _chart(case))
 
 
 def _chart(case: WorthCase) -> Block:

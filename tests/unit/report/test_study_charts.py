@@ -45,6 +45,17 @@ def test_what_a_customer_does_not_see_is_marked() -> None:
     assert internal == {"programme", "price", "what matters"}
 
 
+def test_what_matters_tells_the_value_with_every_change_released() -> None:
+    (found,) = [
+        chart.spec
+        for chart in charts_of(demo_library())
+        if chart.name == "what matters"
+    ]
+    assert "5.61" in found.note
+    assert "with all of them released 5.85" in found.note
+    assert found.explain_key == "expected programme value"
+
+
 def test_what_has_nothing_to_draw_is_left_out() -> None:
     library = replace(demo_library(), joints={}, changes={})
     names = chart_names(library)

@@ -33,10 +33,11 @@ from benchpack.report.worth_vehicle import (
     vehicle_spec,
 )
 from benchpack.report.worth_vehicle_steps import vehicle_steps
+from benchpack.results.explain_worth import explain_worth
 from benchpack.results.proposal_matters import Share
 from benchpack.results.results import compute
 from benchpack.results.worth_case import WorthCase, worth_case
-from benchpack.results.worth_map import MAP_KEYS, worth_map
+from benchpack.results.worth_map import MAP_KEYS, WorthMap, worth_map
 from benchpack.results.worth_matters import worth_swings
 from benchpack.results.worth_price import Price
 from benchpack.results.worth_programme import Programme
@@ -123,11 +124,12 @@ def test_the_price_ladder_ends_at_the_headroom() -> None:
     case = case_of(*CHANGES)
     found, spec = the_price(case), price_spec(case)
     even = spec.names.index("customer is even")
-    assert spec.kinds[even] == spec.kinds[-1] == "sum"
+    room = spec.names.index("headroom")
+    assert spec.kinds[even] == spec.kinds[room] == "sum"
     assert_allclose(spec.values[:even].sum(), found.even_price)
     assert_allclose(spec.values[even], found.even_price)
-    assert_allclose(spec.values[even:-1].sum(), found.headroom)
-    assert_allclose(spec.values[-1], found.headroom)
+    assert_allclose(spec.values[even:room].sum(), found.headroom)
+    assert_allclose(spec.values[room], found.headroom)
     assert spec.target == found.cost
     assert f"{found.headroom:.0f} EUR a pack" in plain(spec.title)
     word = "above" if found.headroom >= found.cost else "below"
@@ -137,8 +139,33 @@ def test_the_price_ladder_ends_at_the_headroom() -> None:
 def test_without_a_saving_asked_for_the_ladder_ends_where_the_customer_is_even() -> (
     None
 ):
-    spec = price_spec(case_of(*CHANGES, study=replace(RICH, required_saving=0.0)))
+    study = replace(RICH, required_saving=0.0, part_price=None)
+    spec = price_spec(case_of(*CHANGES, study=study))
     assert spec.names[-1] == "customer is even"
+
+
+def test_a_price_that_is_given_has_its_place_on_the_ladder() -> None:
+    spec = price_spec(case_of(*CHANGES))
+    assert (spec.names[-1], spec.kinds[-1]) == ("price given", "sum")
+    assert spec.values[-1] == RICH.part_price == 45.0
+    even = the_price(case_of(*CHANGES)).even_price
+    assert even > 45.0
+    below = f"The price given, 45 EUR, is {even - 45:.0f} EUR below what leaves"
+    assert below in plain(spec.note)
+    dear = price_spec(case_of(*CHANGES, study=replace(RICH, part_price=even + 20)))
+    assert "is 20 EUR above what leaves the customer even" in plain(dear.note)
+    just = price_spec(case_of(*CHANGES, study=replace(RICH, part_price=even)))
+    assert "the customer is just even" in just.note
+    without = price_spec(case_of(*CHANGES, study=replace(RICH, part_price=None)))
+    assert "price given" not in (*without.names, without.note)
+
+
+def test_a_price_below_zero_is_none() -> None:
+    case = case_of(*CHANGES, study=replace(RICH, required_saving=1e6))
+    spec = price_spec(case)
+    assert "headroom" not in spec.names
+    assert spec.names[spec.names.index("saving asked for") + 1] == "no price left"
+    assert "No price of the new parts leaves" in spec.title
 
 
 def test_a_price_without_proposal_has_no_cost_of_ours() -> None:
@@ -274,6 +301,54 @@ def test_the_map_breaks_even_where_its_title_says(unit: str) -> None:
     factor = KG_PER_LB if unit == "lb" else 1.0
     assert spec.here is not None
     assert_allclose(spec.here, (30.0 * factor, 100.0))
+
+
+def test_charts_of_what_matters_are_explained_by_where_they_start() -> None:
+    case = case_of(*(replace(one, release_chance=0.5) for one in CHANGES))
+    found, here = worth_swings(case), worth_map(case, "worth", "volume")
+    assert not isinstance(found, Problem)
+    assert not isinstance(here, Problem)
+    shares = (Share("volume", 0.5, 0.62, 0.01),)
+    specs = (
+        worth_swings_spec(found, case.study),
+        worth_shares_spec(shares, case.study),
+        map_spec(here, case.study),
+    )
+    for spec in specs:
+        figure = explain_worth(case, spec.explain_key)
+        assert_allclose(figure.value, found[0], rtol=1e-12)
+        assert_allclose(figure.value, here.now[2], rtol=1e-12)
+    assert found[0] < 0.9 * the_programme(case).npv.likely
+
+
+@pytest.mark.parametrize(
+    ("valued", "words", "now"),
+    [
+        (ValuedMass.PROPOSAL, "share of the proposal captured", 100.0),
+        (ValuedMass.TARGET, "share of the target captured", 100.0),
+        (ValuedMass.SHARE, "share captured", 50.0),
+    ],
+)
+def test_a_share_on_the_map_says_what_it_is_of(
+    valued: ValuedMass, words: str, now: float
+) -> None:
+    study = replace(RICH, valued_mass=valued, share_captured=0.5)
+    case = case_of(*CHANGES, study=study)
+    found = worth_map(case, "worth", "share")
+    assert isinstance(found, WorthMap)
+    spec = map_spec(found, study)
+    assert spec.y_label == f"{words.capitalize()} [%]"
+    assert spec.format_y(now).startswith(f"{words} ")
+    assert plain(spec.title).endswith(f"with {words} {now:.0f} %")
+    assert spec.here is not None
+    assert spec.here[1] == now
+    assert ("of the gap and not used" in spec.note) == (now == 100.0)
+    turned = worth_map(case, "share", "volume")
+    assert isinstance(turned, WorthMap)
+    assert words in map_spec(turned, study).title.casefold()
+    other = worth_map(case, "worth", "volume")
+    assert isinstance(other, WorthMap)
+    assert "of the gap" not in map_spec(other, study).note
 
 
 def test_crossings_of_lines_are_places() -> None:

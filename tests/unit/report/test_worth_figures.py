@@ -29,6 +29,7 @@ from benchpack.report.worth_money import (
 )
 from benchpack.report.worth_price import headroom_shown, price_figures, price_spec
 from benchpack.report.worth_programme import programme_spec
+from benchpack.report.worth_shares import price_shares, programme_shares
 from benchpack.report.worth_target import (
     chance_shown,
     share_shown,
@@ -65,6 +66,8 @@ def every_figure(case: WorthCase) -> tuple[Shown, ...]:
         programme_shown(case),
         *programme_figures(case),
         *price_figures(case),
+        *price_shares(case),
+        *programme_shares(case),
         derived_shown(case),
         driver_shown(case),
         target_shown(case),
@@ -125,8 +128,9 @@ def test_each_figure_is_known_just_where_its_explanation_is() -> None:
 def test_every_key_of_the_worth_is_shown_somewhere() -> None:
     case = case_of(*CHANGES, study=replace(RICH, sizing=Sizing.BATTERY_KEPT))
     keys = {shown.key for shown in every_figure(case)}
-    # The steps of the vehicle show the others.
-    assert set(WORTH_KEYS) - keys <= {"battery saved", "range gain"}
+    # The steps of the vehicle, and the charts of what matters, show the others.
+    others = {"battery saved", "range gain", "expected programme value"}
+    assert set(WORTH_KEYS) - keys <= others
 
 
 def test_texts_are_the_figures_of_the_case() -> None:
@@ -178,6 +182,23 @@ def test_a_price_that_is_given_names_itself() -> None:
     assert plain(shown.label) == "Customer's gain at 45 EUR"
     without = price_figures(case_of(*CHANGES, study=replace(RICH, part_price=None)))
     assert "Enter the price" in without[-1].why
+
+
+def test_no_price_is_said_in_words() -> None:
+    case = case_of(*CHANGES, study=replace(RICH, required_saving=1e6))
+    headroom, per_kg = headroom_shown(case)
+    assert (headroom.whole, per_kg.text) == ("none", "none")
+    assert "No price leaves the saving that is asked for" in headroom.why
+    even, *_, at_saving, _ = price_figures(case)
+    assert even.text != "none"
+    assert at_saving.text == "none"
+    found = case_of(*CHANGES).price
+    assert isinstance(found, Price)
+    asked = found.headroom + 10.0 + 1.0  # a little more than the likely worth leaves
+    near = headroom_shown(case_of(*CHANGES, study=replace(RICH, required_saving=asked)))
+    assert near[0].text == "none"
+    assert plain(near[0].span).startswith("(none to ")
+    assert "1 EUR short of it" in plain(near[0].why)
 
 
 def test_prices_show_the_range_that_their_explanation_gives() -> None:

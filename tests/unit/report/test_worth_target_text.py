@@ -2,17 +2,21 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 
 import numpy as np
 import pytest
+from numpy.testing import assert_allclose
 
 from benchpack.model.study import Study
-from benchpack.model.words import Basis
+from benchpack.model.words import Basis, KnownBy
 from benchpack.report.worth_target import COMPUTING, target_figures
 from benchpack.report.worth_target_text import target_readings
+from benchpack.results.explain_worth import explain_worth
 from benchpack.results.proposal_trials import ProposalChance, simulate
-from benchpack.results.worth_case import WorthCase
+from benchpack.results.results import compute
+from benchpack.results.worth_case import WorthCase, worth_case
 from tests.unit.report.test_worth_figures import plain
 from tests.unit.results.proposal_samples import PACK
 from tests.unit.results.worth_samples import CHANGES, RICH, case_of
@@ -108,11 +112,86 @@ def test_without_anything_each_reading_is_a_sentence() -> None:
 def test_what_stays_open_is_the_gap_less_the_saving() -> None:
     case = case_of(*CHANGES)
     said = words(case, trials(case))
-    left = case.target.left_kg
-    if left > 0:
-        assert f"{left:.1f} kg of the gap of {case.gap.gap_kg:.1f} kg are left" in said
-    else:
-        assert "closes the gap" in said
+    found = case.target.left_range
+    assert found is not None
+    assert found.likely == case.target.left_kg > 0
+    gap, saved = case.gap.gap_range_kg(), case.saving.saved_kg
+    assert saved is not None
+    assert_allclose((found.low, found.high), (gap[0] - saved.high, gap[1] - saved.low))
+    whole = f"{found.likely:.1f} kg ({found.low:.1f} to {found.high:.1f})"
+    assert f"After the proposal {whole} of the gap of" in said
+    assert_allclose(found.likely, case.gap.gap_kg - saved.likely)
+
+
+def test_share_and_open_gap_carry_their_ranges() -> None:
+    case = case_of(*CHANGES)
+    shown = {one.key: one for one in target_figures(case, None, is_known=False)}
+    low, high = case.gap.gap_range_kg()
+    share, left = shown["target share"], shown["gap left"]
+    assert plain(share.span) == f"({400 / high:.0f} to {400 / low:.0f})"
+    assert case.target.left_range is not None
+    ends = (case.target.left_range.low, case.target.left_range.high)
+    assert plain(left.span) == f"({ends[0]:.1f} to {ends[1]:.1f})"
+    assert plain(left.whole).startswith(f"{case.target.left_kg:.1f} kg (")
+    for key in ("target share", "gap left"):
+        figure = explain_worth(case, key)
+        assert "JCGM 100:2008" in figure.range_meaning
+        assert {"gap low", "gap high"} <= {one.label for one in figure.inputs}
+
+
+def without_tolerance(case: WorthCase, mass_kg: float) -> WorthCase:
+    """Give the case with a reference of this mass, whose tolerance is not known."""
+    packs = case.gap.library.packs
+    place = packs.position(case.study.reference)
+    packs = packs.with_cells("mass_kg", [place], [mass_kg])
+    packs = packs.with_cells("mass_known_by", [place], [KnownBy.UNSTATED])
+    packs = packs.with_cells("mass_tolerance_kg", [place], [math.nan])
+    library = replace(case.gap.library, packs=packs)
+    return worth_case(compute(library, case.study))
+
+
+def test_a_gap_of_no_known_range_leaves_that_of_the_mass_saved() -> None:
+    case = without_tolerance(case_of(*CHANGES), 470.0)
+    assert math.isnan(case.gap.gap_range_kg()[0])
+    shown = {one.key: one for one in target_figures(case, None, is_known=False)}
+    assert shown["target share"].span == ""
+    assert "is not known" in explain_worth(case, "gap left").range_meaning
+    saved, left = case.saving.saved_kg, case.target.left_range
+    assert saved is not None
+    assert left is not None
+    assert_allclose(left.width, saved.width)
+
+
+def test_a_gap_whose_range_holds_zero_has_a_share_without_an_upper_end() -> None:
+    case = case_of(*CHANGES)
+    packs = case.gap.library.packs
+    place = packs.position(case.study.reference)
+    packs = packs.with_cells("mass_tolerance_kg", [place], [200.0])
+    case = worth_case(compute(replace(case.gap.library, packs=packs), case.study))
+    assert case.gap.gap_range_kg()[0] < 0 < case.gap.gap_kg
+    shown = {one.key: one for one in target_figures(case, None, is_known=False)}
+    assert shown["target share"].span == ""
+    assert "no upper end" in shown["target share"].why
+    assert math.isnan(explain_worth(case, "target share").low)
+    # Of what stays open nothing is shown below zero.
+    assert plain(shown["gap left"].span).startswith("(0.0 to ")
+
+
+def test_a_gap_closed_by_likely_figures_alone_may_stay_open() -> None:
+    case = case_of(*CHANGES)
+    saved = case.saving.saved_kg
+    assert saved is not None
+    packs = case.gap.library.packs
+    place = packs.position(case.study.reference)
+    # At equal energy each kilogram of the reference counts by 70 of its 80 kWh.
+    heavier = 470.0 + (case.gap.gap_kg - 0.9 * saved.likely) * 80 / 70
+    packs = packs.with_cells("mass_kg", [place], [heavier])
+    case = worth_case(compute(replace(case.gap.library, packs=packs), case.study))
+    assert case.target.left_kg < 0
+    said = words(case, None, known=False)
+    assert case.target.left_range is not None
+    most = case.target.left_range.high
+    assert f"closes the gap; {most:.1f} kg may stay at most" in said
 
 
 def test_a_subject_that_is_lighter_leaves_no_gap_to_close() -> None:

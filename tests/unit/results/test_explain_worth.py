@@ -10,6 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from numpy.testing import assert_allclose
 
+from benchpack.calc.worth import programme_npv
 from benchpack.errors import Problem, RequestError
 from benchpack.model.drive_cycle import DriveCycle
 from benchpack.model.ranges import Range
@@ -83,10 +84,13 @@ def test_values_are_those_that_are_shown() -> None:
     assert derived.driver_per_kg is not None
     assert KEPT.derived.range_gain is not None
     assert target.value is not None
+    rate = CASE.study.discount_rate
+    present = float(programme_npv(1.0, plan.volumes, discount_rate=rate))
     shown = {
         "worth per pack": plan.worth_per_pack.likely,
         "gain per pack": plan.gain_per_pack.likely,
         "programme value": plan.npv.likely,
+        "expected programme value": plan.npv.likely,
         "payback": plan.payback_years,
         "programme break-even": plan.break_even_packs,
         "internal rate": 100 * plan.internal_rate,
@@ -96,6 +100,10 @@ def test_values_are_those_that_are_shown() -> None:
         "customer gain": cost.customer_gain,
         "shared price": cost.shared_price,
         "price at saving": cost.price_at_saving,
+        "customer part": cost.customer_part,
+        "our part": cost.supplier_part,
+        "customer part of programme": present * cost.customer_part,
+        "our part of programme": present * cost.supplier_part,
         "derived worth": derived.worth_per_kg.likely,
         "battery saved": derived.battery_kg.likely,
         "driver saving": derived.driver_per_kg.likely,
@@ -152,6 +160,33 @@ def test_the_inputs_of_the_price_give_its_figures() -> None:
     two = inputs_of(shared)
     by_hand = two["H_0"] - two["s"] * (two["H_0"] - two["c"])
     assert_allclose(shared.value, by_hand, rtol=1e-12)
+
+
+def test_a_price_says_where_its_own_inputs_come_from() -> None:
+    for key in ("customer gain", "shared price", "price at saving"):
+        figure = explain_worth(CASE, key)
+        even = next(i for i in figure.inputs if i.label.startswith("H_0,"))
+        assert even.source == "w dm + joining that goes + old parts - I CRF / V"
+    labels = [one.label for one in explain_worth(CASE, "shared price").inputs]
+    assert {"old parts", "parts", "add-backs"} <= set(labels)
+    assert "joining" not in labels
+    unknown = case_of(*CHANGES, study=replace(RICH, currency="CHF"))
+    old = next(
+        one
+        for one in explain_worth(unknown, "shared price").inputs
+        if one.label == "old parts"
+    )
+    assert old.source == "making them is not known; price given in the study"
+
+
+def test_without_a_volume_the_least_worth_says_what_is_left_out() -> None:
+    case = case_of(*CHANGES, study=replace(RICH, yearly_volume=None))
+    figure = explain_worth(case, "least worth")
+    assert "tools and validation count as nothing" in figure.formula
+    assert "count as nothing" not in explain_worth(CASE, "least worth").formula
+    one = inputs_of(figure)
+    costs = one["parts"] + one["joining"] + one["add-backs"]
+    assert_allclose(figure.value, costs / one["dm"], rtol=1e-12)
 
 
 def test_the_range_of_a_price_is_the_price_at_the_ends_of_the_worth() -> None:
