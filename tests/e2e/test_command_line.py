@@ -239,7 +239,7 @@ def test_pictures_of_every_page_light_and_dark(tmp_path: Path) -> None:
     names = {path.name for path in (tmp_path / "shots").iterdir()}
     assert names == {
         f"{page}-{scheme}.png"
-        for page in ("packs", "gap", "joints", "changes", "worth")
+        for page in ("packs", "gap", "joints", "changes", "worth", "brief")
         for scheme in ("light", "dark")
     }
     assert all(path.stat().st_size > 20_000 for path in (tmp_path / "shots").iterdir())
