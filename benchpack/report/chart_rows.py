@@ -117,8 +117,26 @@ def _(spec: WaterfallSpec) -> Rows:
 
 @chart_rows.register
 def _(spec: FanSpec) -> Rows:
-    heads = [spec.x_label, *(f"{one}: {spec.y_label}" for one in _ENDS)]
-    return _rows(heads, spec.saved, spec.low, spec.likely, spec.high)
+    heads = ["place", spec.x_label, *(f"{one}: {spec.y_label}" for one in _ENDS)]
+    line = ["line"] * len(spec.saved)
+    rows = _rows(heads, line, spec.saved, spec.low, spec.likely, spec.high)
+    for point in spec.points:
+        low, high = _ends_at(spec, point.saved)
+        low = low if point.low is None else point.low
+        high = high if point.high is None else point.high
+        rows.append([point.name, point.saved, low, point.value, high])
+    if spec.target is not None:
+        low, high = _ends_at(spec, spec.target.saved)
+        rows.append(["target", spec.target.saved, low, spec.target.value, high])
+    return rows
+
+
+def _ends_at(spec: FanSpec, saved: float) -> tuple[float, float]:
+    """Give what the lines of low and high worth say of a mass saved."""
+    if spec.is_empty:
+        return math.nan, math.nan
+    low, high = (float(np.interp(saved, spec.saved, y)) for y in (spec.low, spec.high))
+    return low, high
 
 
 @chart_rows.register
@@ -197,5 +215,6 @@ def _(spec: SharesSpec) -> Rows:
 @chart_rows.register
 def _(spec: SetsSpec) -> Rows:
     use = ["in use" if name == spec.in_use else "" for name in spec.names]
-    heads = ["set", *(f"{end}: {spec.axis_label}" for end in _ENDS), "use"]
+    ends = [f"{end}: {spec.axis_label}" for end in _ENDS]
+    heads = [spec.row_head, *ends, "use"]
     return _rows(heads, spec.names, spec.low, spec.likely, spec.high, use)

@@ -178,7 +178,7 @@ class FanTarget:
 
 @dataclass(frozen=True, kw_only=True, eq=False)
 class FanSpec(ChartSpec):
-    """Value per pack (low, likely, high) over mass saved, each (k,)."""
+    """Worth per pack (low, likely, high) over mass saved, each (k,)."""
 
     saved: FloatArray = field(default_factory=no_values)
     low: FloatArray = field(default_factory=no_values)
@@ -187,7 +187,7 @@ class FanSpec(ChartSpec):
     points: tuple[FanPoint, ...] = ()
     target: FanTarget | None = None
     x_label: str = "Mass saved [kg]"
-    y_label: str = "Value per pack [EUR]"
+    y_label: str = "Worth per pack [EUR]"
     low_text: str = "low"
     likely_text: str = "likely"
     high_text: str = "high"

@@ -18,7 +18,7 @@ from benchpack.results.worth_programme import product
 
 
 def fan_spec(results: Results, proposed: Range | None = None) -> FanSpec:
-    """Give the value per pack against kilograms saved, low to high worth.
+    """Give the worth per pack against kilograms saved, low to high worth.
 
     Parameters
     ----------

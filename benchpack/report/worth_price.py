@@ -17,12 +17,19 @@ from benchpack.report.worth_figures import (
     saving_words,
 )
 from benchpack.report.worth_money import MoneyScale, span_text
+from benchpack.report.worth_shares import parts_texts
 from benchpack.results.explained_price import price_figure
 from benchpack.results.worth_case import WorthCase
 from benchpack.results.worth_price import Price
 from benchpack.units.formatting import UNKNOWN, format_share
 
 _BY_WORTH = "The range is that of the worth, all else likely."
+_GAIN = "customer gain"
+_NO_ROOM = "no price left"
+NONE = "none"
+"""In place of a price that would have to lie below zero."""
+SAVING_OUT_OF_REACH = "the saving is out of reach"
+"""What that means, where there is little room."""
 
 _Step = tuple[str, StepKind, float]
 
@@ -69,17 +76,26 @@ def _steps(found: Price, asked: float) -> list[_Step]:
         ("worth of the mass", "step", found.worth),
         ("joining that goes", "step", found.joining_removed),
         ("tools and validation", "step", -found.once_per_pack),
-        ("customer is even", "sum", found.even_price),
+        (_even_name(found), "sum", found.even_price),
     ]
     if asked > 0:
         steps.append(("saving asked for", "step", -asked))
-        steps.append(("headroom", "sum", found.headroom))
+        name = "headroom" if found.headroom >= 0 else _NO_ROOM
+        steps.append((name, "sum", found.headroom))
+    if math.isfinite(found.given_price):
+        steps.append(("price given", "sum", found.given_price))
     return steps
 
 
+def _even_name(found: Price) -> str:
+    return "customer is even" if found.even_price >= 0 else _NO_ROOM
+
+
 def _finding(found: Price, display: Display) -> str:
-    if found.headroom <= 0:
-        return "No price of the new parts leaves the customer what is asked for"
+    if found.even_price < 0:
+        return "No price of the new parts leaves the customer even"
+    if found.headroom < 0:
+        return "No price of the new parts leaves the customer the saving asked for"
     most = f"The new parts may cost {display.money_text(found.headroom)} a pack"
     room = found.headroom - found.cost
     if math.isnan(room):
@@ -99,17 +115,29 @@ def _note(case: WorthCase, found: Price, display: Display) -> str:
             "nothing to share."
         )
     elif math.isfinite(found.whole_gain):
-        whole = display.money_text(found.whole_gain)
-        customer = display.money_text(found.customer_part)
-        ours = display.money_text(found.supplier_part)
+        gain, part = found.whole_gain, found.customer_part
+        whole, customer, ours = parts_texts(gain, part, display)
         said.append(
             f"Over our cost {whole} a pack are to be shared: {customer} for the "
             f"customer, {ours} for us."
         )
+    if math.isfinite(found.given_price):
+        said.append(_given_words(found, display))
     if case.saving.note is not None:
         said.append(case.saving.note.what)
     said.append(lacking_words(case))
     return " ".join(said).rstrip()
+
+
+def _given_words(found: Price, display: Display) -> str:
+    """Say where the price that is given lies on the ladder."""
+    at, gain = display.money_text(found.given_price), found.customer_gain
+    if abs(gain) < 0.5:
+        return f"At the price given, {at}, the customer is just even."
+    apart = display.money_text(abs(gain))
+    if gain > 0:
+        return f"The price given, {at}, is {apart} below what leaves the customer even."
+    return f"The price given, {at}, is {apart} above what leaves the customer even."
 
 
 def headroom_shown(case: WorthCase) -> tuple[Shown, Shown]:
@@ -121,22 +149,43 @@ def headroom_shown(case: WorthCase) -> tuple[Shown, Shown]:
         why = reason_text(found)
         return Shown(*one, why=why), Shown(*other, why=why)
     asked = display.money_text(case.study.required_saving)
+    why = (
+        f"What the new parts may cost a pack at most: the customer then keeps {asked}."
+    )
+    if found.headroom < 0:
+        short = display.money_text(-found.headroom)
+        why = (
+            "No price leaves the saving that is asked for: for nothing the customer is "
+            f"{short} short of it."
+        )
+    why_per_kg = "Headroom over the mass of the new parts."
+    if not math.isfinite(found.per_kg):
+        why_per_kg = (
+            "It is not known what the new parts weigh: only a proposal says it."
+        )
+    per_kg = NONE if found.per_kg < 0 else display.worth_text(found.per_kg)
     return (
         Shown(
             *one,
-            display.money_text(found.headroom),
+            price_text(found.headroom, display),
             _span(case, "headroom"),
-            "What the new parts may cost a pack at most: the customer then keeps "
-            f"{asked}. {_BY_WORTH}",
+            f"{why} {_BY_WORTH}",
         ),
-        Shown(
-            *other,
-            display.worth_text(found.per_kg),
-            why="Headroom over the mass of the new parts."
-            if math.isfinite(found.per_kg)
-            else "It is not known what the new parts weigh: only a proposal says it.",
-        ),
+        Shown(*other, per_kg, why=why_per_kg),
     )
+
+
+def price_text(price: float, display: Display) -> str:
+    """Write a price; there is none below zero, and words say so.
+
+    Parameters
+    ----------
+    price : float
+        The price per pack.
+    display : Display
+        How numbers are shown.
+    """
+    return NONE if price < 0 else display.money_text(price)
 
 
 def price_figures(case: WorthCase) -> tuple[Shown, ...]:
@@ -165,19 +214,21 @@ def price_figures(case: WorthCase) -> tuple[Shown, ...]:
     if isinstance(found, Problem):
         why = reason_text(found)
         even, shared, asked_for = (Shown(*head, why=why) for head in heads)
-        gain = Shown("customer gain", given, why=why)
+        gain = Shown(_GAIN, given, why=why)
         return even, headroom, per_kg, shared, asked_for, gain
     no_cost = "What it costs to make the new parts is not known; only a proposal says."
     even = Shown(
         *heads[0],
-        display.money_text(found.even_price),
+        price_text(found.even_price, display),
         _span(case, "even price"),
-        f"Dearer, and the customer loses. {_BY_WORTH}",
+        f"Dearer, and the customer loses. {_BY_WORTH}"
+        if found.even_price >= 0
+        else f"Even for nothing the customer would lose. {_BY_WORTH}",
     )
     is_shared = math.isfinite(found.shared_price)
     shared = Shown(
         *heads[1],
-        display.money_text(found.shared_price),
+        price_text(found.shared_price, display),
         _span(case, "shared price"),
         "The customer keeps that share of the whole gain, we the rest."
         if is_shared
@@ -185,9 +236,9 @@ def price_figures(case: WorthCase) -> tuple[Shown, ...]:
     )
     asked_for = Shown(
         *heads[2],
-        display.money_text(found.price_at_saving),
+        price_text(found.headroom, display),
         _span(case, "price at saving"),
-        f"Never below zero. {_BY_WORTH}",
+        f"The dearest such price. {_BY_WORTH}",
     )
     return even, headroom, per_kg, shared, asked_for, _given(case, found, given)
 
@@ -196,13 +247,13 @@ def _given(case: WorthCase, found: Price, label: str) -> Shown:
     display = Display(case.study)
     if math.isnan(found.given_price):
         why = "No price is given. Enter the price of the new parts."
-        return Shown("customer gain", label, why=why)
+        return Shown(_GAIN, label, why=why)
     at = display.money_text(found.given_price)
     left = display.money_text(found.supplier_margin)
     why = "" if left == UNKNOWN else f"{left} a pack stay with us over our cost."
     gain = display.money_text(found.customer_gain)
-    span = _span(case, "customer gain")
-    return Shown("customer gain", f"{label} at {at}", gain, span, why)
+    span = _span(case, _GAIN)
+    return Shown(_GAIN, f"{label} at {at}", gain, span, why)
 
 
 def _span(case: WorthCase, key: str) -> str:
@@ -211,5 +262,9 @@ def _span(case: WorthCase, key: str) -> str:
     if math.isnan(figure.low):
         return ""
     unit = f"\u00a0{display.currency}"
-    ends = (figure.low, figure.high)
-    return span_text(*(display.money_text(end).removesuffix(unit) for end in ends))
+    write = display.money_text
+    texts = [
+        write(end) if key == _GAIN else price_text(end, display)
+        for end in (figure.low, figure.high)
+    ]
+    return span_text(*(text.removesuffix(unit) for text in texts))

@@ -126,7 +126,8 @@ class SetsSpec(ChartSpec):
     """One figure under each of several sets of assumptions, with its range, each (n,).
 
     `in_use` names the set that the study counts with. A figure of nan is a dash.
-    `details` are further lines of each read-out.
+    `details` are further lines of each read-out. `row_head` says in a table what each
+    of the names is.
     """
 
     names: tuple[str, ...] = ()
@@ -134,6 +135,7 @@ class SetsSpec(ChartSpec):
     likely: FloatArray = field(default_factory=no_values)
     high: FloatArray = field(default_factory=no_values)
     in_use: str = ""
+    row_head: str = "set"
     details: tuple[str, ...] = ()
     axis_label: str = "Worth per pack [EUR]"
     format_value: FormatValue = plain_text

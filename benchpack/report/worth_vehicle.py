@@ -96,6 +96,7 @@ def vehicle_spec(case: WorthCase) -> SetsSpec:
         title=_finding(study, found, display),
         note="The driver's saving is another pocket: it is never added to the worth.",
         explain_key="derived worth",
+        row_head="worth of a kilogram",
         decimal_mark=study.decimal_mark,
         names=tuple(rows),
         low=low,

@@ -40,7 +40,7 @@ def share_figure(case: WorthCase, key: str) -> Figure:
     span = "over the programme, present value" if is_long else "per pack"
     found = shares_of_programme(case) if is_long else shares_per_pack(case)
     share = "(1 - s)" if is_ours else "s"
-    formula = f"{share} G{' P' if is_long else ''}, G = H_0 - c"
+    formula = f"{share} (H_0 - c){' P' if is_long else ''}"
     figure = Figure(
         key=key,
         label=f"{whose} of the gain {span}",
@@ -59,7 +59,7 @@ def share_figure(case: WorthCase, key: str) -> Figure:
 def _inputs(
     case: WorthCase, found: GainShares | Problem, *, is_long: bool
 ) -> tuple[Input, ...]:
-    label, money = "G, whole gain per pack", case.study.currency
+    label, money = "H_0 - c, whole gain per pack", case.study.currency
     how = "price at which the customer is even, less what making the parts costs"
     gain: tuple[Input, ...] = (Input(label, math.nan, money, how),)
     if isinstance(found, GainShares):

@@ -36,6 +36,7 @@ from benchpack.ui.widgets.problems_panel import ProblemsPanel
 from benchpack.ui.widgets.progress_strip import ProgressStrip
 from benchpack.ui.widgets.side_list import SideList
 from benchpack.ui.widgets.status_words import StatusWords
+from benchpack.ui.widgets.tab_order import let_tab_reach_last
 from benchpack.ui.window_memory import keep_place, remember, remembered
 from benchpack.ui.workspace import Workspace
 
@@ -100,8 +101,7 @@ class MainWindow(QMainWindow):
         self.statusBar().addWidget(self.status, 1)
         if isinstance(self.workspace.runner, BackgroundRunner):
             self.statusBar().addPermanentWidget(ProgressStrip(self.workspace.runner))
-        order = (*self.headline.focus_order(), self.side, self.stack)
-        for before, after in pairwise(order):
+        for before, after in pairwise(self.headline.focus_order()):
             QWidget.setTabOrder(before, after)
 
     def _add_page_actions(self) -> None:
@@ -150,6 +150,7 @@ class MainWindow(QMainWindow):
             self._pages[place] = self._entries[place].make(self.workspace)
             self.stack.addWidget(self._pages[place])
             self._connect_page(self._pages[place])
+            let_tab_reach_last((self.problems, self.statusBar()))
         return self._pages[place]
 
     def _connect_page(self, page: Page) -> None:

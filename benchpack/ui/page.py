@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from PySide6.QtCore import Signal
 from PySide6.QtGui import QShowEvent
-from PySide6.QtWidgets import QWidget
 
 from benchpack.session.document import Change
 from benchpack.session.state import Changed
+from benchpack.ui.widgets.entry_area import EntryArea
 from benchpack.ui.workspace import Workspace
 
 
-class Page(QWidget):
+class Page(EntryArea):
     """A page of the window; refreshes while visible, remembers it while hidden.
 
     Subclasses give `title`, build their widgets in ``__init__`` and implement

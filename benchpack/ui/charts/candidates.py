@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 
 import numpy as np
@@ -13,22 +12,21 @@ from PySide6.QtWidgets import QWidget
 from benchpack.report.candidates_charts import CandidatesSpec
 from benchpack.report.chart_specs import FloatArray
 from benchpack.ui.charts.candidates_overlay import CandidateMarks
-from benchpack.ui.charts.chart import Chart
 from benchpack.ui.charts.overlay import plot_area
-from benchpack.ui.charts.view import ZoomView, shows_range
+from benchpack.ui.charts.zoom_chart import ZoomChart
 from benchpack.ui.palette import Roles
 
 _REACH = 12.0
 _ROOM = 0.12
 
 
-class CandidatesChart(Chart):
+class CandidatesChart(ZoomChart):
     """Each candidate as a mark by its checks; today's part lies at the origin."""
 
+    top_margin = 22
+
     def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(
-            "Candidates, mass against cost", view=ZoomView(), parent=parent
-        )
+        super().__init__("Candidates, mass against cost", parent)
         self._spec = CandidatesSpec()
         self.marks = CandidateMarks(self.plot)
         self.add_overlay(self.marks)
@@ -42,36 +40,26 @@ class CandidatesChart(Chart):
 
     def show_spec(self, spec: CandidatesSpec) -> None:
         """Show candidates; the view stays while their range stays."""
-        before = self._home()
+        before = self.home()
         self._spec = spec
         self.begin(spec)
         self.frame.x_label, self.frame.y_label = spec.x_label, spec.y_label
         self.marks.spec = spec
-        if self._home() and self._home() != before:
+        if self.home() and self.home() != before:
             self.reset_view()
         self.finish()
 
-    def _home(self) -> tuple[float, ...]:
+    def home(self) -> tuple[float, ...]:
+        """Give what lies around all candidates and today's part."""
         spec = self._spec
         if spec.is_empty:
             return ()
         known = np.isfinite(spec.mass) & np.isfinite(spec.cost)
         return (*_around(spec.mass[known]), *_around(spec.cost[known]))
 
-    def reset_view(self) -> None:
-        """Show all candidates, and today's part with them."""
-        home = self._home()
-        if home:
-            self.view.setRange(xRange=home[:2], yRange=home[2:], padding=0)
-
-    def is_zoomed(self) -> bool:
-        """Whether the view is another than the first one."""
-        return not shows_range(self.view, self._home())
-
-    def fit_margins(self) -> None:
-        """Give the ticks at the left their room."""
-        left = max(36.0, math.ceil(self.frame.y_tick_width() / 8) * 8 + 8)
-        self.plot.set_margins(left, 22, right=12, bottom=42)
+    def right_room(self) -> float:
+        """Need little: nothing is written right of the plot."""
+        return 12.0
 
     def take_colours(self, tokens: Roles) -> None:
         """Need nothing: the marks ask for their colours when painted."""

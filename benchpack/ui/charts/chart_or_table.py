@@ -39,6 +39,7 @@ class ChartOrTable(QWidget):
         self.table = ChartTableView(f"{chart.accessibleName()}, as a table", chart)
         chart.parts.add_button(self.button)
         chart.parts.add_view(self.table)
+        QWidget.setTabOrder(chart, self.button)  # it stands before the others
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.addWidget(chart)

@@ -5,26 +5,24 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from PySide6.QtCore import (
-    QAbstractTableModel,
     QItemSelection,
-    QModelIndex,
     QObject,
-    QPersistentModelIndex,
     Qt,
     Signal,
 )
 from PySide6.QtGui import QAction, QGuiApplication, QKeyEvent, QKeySequence
-from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView, QWidget
+from PySide6.QtWidgets import QAbstractItemView, QTableView, QWidget
 
 from benchpack.report.chart_specs import ChartSpec
 from benchpack.ui.tables.clipboard import CellRange, to_mime, to_text
+from benchpack.ui.tables.reading_table import (
+    Index,
+    ReadingTableModel,
+    Role,
+    dress_for_reading,
+)
 from benchpack.ui.widgets.controls import plain_tip
 
-Index = QModelIndex | QPersistentModelIndex
-Role = Qt.ItemDataRole
-_ROOT = QModelIndex()
-_RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
-_LEFT = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
 _MOST_WIDTH, _ROOM = 280, 16
 _MEASURED_ROWS = 50
 
@@ -70,7 +68,7 @@ def copied_part(
     return cells
 
 
-class ChartTableModel(QAbstractTableModel):
+class ChartTableModel(ReadingTableModel):
     """The table of a spec: rounded for the eye, exact for the clipboard.
 
     Attributes
@@ -101,30 +99,24 @@ class ChartTableModel(QAbstractTableModel):
         self._is_number = number_columns(spec)
         if not keeps:
             self.endResetModel()
-        elif len(shown) > 1:
-            last = self.index(len(shown) - 2, len(shown[0]) - 1)
-            self.dataChanged.emit(self.index(0, 0), last)
+        else:
+            self.tell_of_cells()
 
-    def rowCount(self, parent: Index = _ROOT) -> int:
+    def count(self) -> int:
         """Give the number of rows below the heads."""
-        return 0 if parent.isValid() else len(self._shown) - 1
+        return len(self._shown) - 1
 
-    def columnCount(self, parent: Index = _ROOT) -> int:
-        """Give the number of columns."""
-        return 0 if parent.isValid() else len(self._shown[0])
+    def heads(self) -> Sequence[str]:
+        """Give the heads with their units."""
+        return self._shown[0]
 
-    def headerData(
-        self, section: int, orientation: Qt.Orientation, role: int = Role.DisplayRole
-    ) -> object:
-        """Give the heads with their units; rows have none."""
-        if orientation is not Qt.Orientation.Horizontal:
-            return None
-        if role == Role.TextAlignmentRole:
-            return self._alignment(section)
-        text = self._shown[0][section]
-        if role == Role.ToolTipRole:
-            return plain_tip(text)
-        return text if role == Role.DisplayRole else None
+    def is_number(self, column: int) -> bool:
+        """Tell whether a column holds numbers."""
+        return self._is_number[column]
+
+    def head_tip(self, column: int) -> str:
+        """Give the whole head."""
+        return plain_tip(self._shown[0][column])
 
     def data(self, index: Index, role: int = Role.DisplayRole) -> object:
         """Give the text of a cell as the screen shows it."""
@@ -133,11 +125,8 @@ class ChartTableModel(QAbstractTableModel):
         if role == Role.DisplayRole:
             return self._shown[index.row() + 1][index.column()]
         if role == Role.TextAlignmentRole:
-            return self._alignment(index.column())
+            return self.alignment(index.column())
         return None
-
-    def _alignment(self, column: int) -> Qt.AlignmentFlag:
-        return _RIGHT if self._is_number[column] else _LEFT
 
 
 class ChartTableView(QTableView):
@@ -157,18 +146,8 @@ class ChartTableView(QTableView):
         self.setModel(self.table)
         self.setAccessibleName(name)
         self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
-        self.setHorizontalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
-        self.setShowGrid(False)
-        self.setWordWrap(False)
-        self.setTabKeyNavigation(False)
-        self.setStyleSheet("QTableView::item { padding: 0 5px; }")
-        rows, heads = self.verticalHeader(), self.horizontalHeader()
-        rows.setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
-        rows.setDefaultSectionSize(self.fontMetrics().height() + 8)
-        rows.hide()
-        heads.setAccessibleName("Columns")
-        heads.setHighlightSections(False)
-        heads.setResizeContentsPrecision(_MEASURED_ROWS)
+        dress_for_reading(self, padding=5)
+        self.horizontalHeader().setResizeContentsPrecision(_MEASURED_ROWS)
         copying = QAction("Copy", self)
         copying.triggered.connect(self.copy_selected)
         self.addAction(copying)

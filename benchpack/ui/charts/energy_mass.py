@@ -12,23 +12,24 @@ from PySide6.QtGui import QColor
 from PySide6.QtWidgets import QWidget
 
 from benchpack.report.chart_specs import EnergyMassSpec, FloatArray
-from benchpack.ui.charts.chart import Chart
 from benchpack.ui.charts.density_rays import DensityRays
 from benchpack.ui.charts.overlay import plot_area
 from benchpack.ui.charts.pack_labels import PackLabels
 from benchpack.ui.charts.trend_band import BandOverlay
-from benchpack.ui.charts.view import ZoomView, shows_range
+from benchpack.ui.charts.zoom_chart import ZoomChart
 from benchpack.ui.palette import Roles
 
 _REACH = 12.0
 _MANY = 500
 
 
-class EnergyMassChart(Chart):
+class EnergyMassChart(ZoomChart):
     """Scatter of energy against mass: subject, reference, peers, trend."""
 
+    top_margin = 40
+
     def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__("Energy against mass", view=ZoomView(), parent=parent)
+        super().__init__("Energy against mass", parent)
         self._spec = EnergyMassSpec()
         self._shown: FloatArray = np.empty(0)
         self.peers = pg.ScatterPlotItem(pxMode=True, symbol="o")
@@ -49,14 +50,14 @@ class EnergyMassChart(Chart):
 
     def show_spec(self, spec: EnergyMassSpec) -> None:
         """Show packs; the view stays where it is while the data range stays."""
-        before = self._home()
+        before = self.home()
         self._spec = spec
         self.begin(spec)
         self.frame.x_label, self.frame.y_label = spec.x_label, spec.y_label
         self.rays.show_rays(spec)
         self.band.show_band(spec.trend)
         self._place_points()
-        if not spec.is_empty and self._home() != before:
+        if not spec.is_empty and self.home() != before:
             self.reset_view()
         self.labels.show_packs(spec)
         self.mark_items()
@@ -108,7 +109,8 @@ class EnergyMassChart(Chart):
         ]
         self.marks.setData(spots)
 
-    def _home(self) -> tuple[float, ...]:
+    def home(self) -> tuple[float, ...]:
+        """Give what lies around all packs."""
         spec = self._spec
         if spec.is_empty:
             return ()
@@ -116,20 +118,9 @@ class EnergyMassChart(Chart):
         y = spec.mass_range or _padded(spec.mass)
         return (*x, *y)
 
-    def reset_view(self) -> None:
-        """Show all packs."""
-        home = self._home()
-        if home:
-            self.view.setRange(xRange=home[:2], yRange=home[2:], padding=0)
-
-    def is_zoomed(self) -> bool:
-        """Whether the view is another than the first one."""
-        return not shows_range(self.view, self._home())
-
-    def fit_margins(self) -> None:
-        """Give the ticks at the left and the ray labels at the right their room."""
-        left = max(36.0, float(np.ceil(self.frame.y_tick_width() / 8) * 8 + 8))
-        self.plot.set_margins(left, 40, right=self.rays.label_room(), bottom=42)
+    def right_room(self) -> float:
+        """Give the labels of the rays their room."""
+        return self.rays.label_room()
 
     def take_colours(self, tokens: Roles) -> None:
         """Recolour the points."""

@@ -1,4 +1,4 @@
-"""Value per pack over the kilograms saved, between low and high worth."""
+"""Worth per pack over the kilograms saved, between low and high."""
 
 from __future__ import annotations
 
@@ -10,27 +10,25 @@ from PySide6.QtCore import QPointF
 from PySide6.QtWidgets import QWidget
 
 from benchpack.report.chart_specs import FanSpec
-from benchpack.ui.charts.chart import Chart
 from benchpack.ui.charts.fan_overlay import FanBand, FanMarks
 from benchpack.ui.charts.overlay import plot_area
 from benchpack.ui.charts.ticks import rounded_range
-from benchpack.ui.charts.view import ZoomView, shows_range
+from benchpack.ui.charts.zoom_chart import ZoomChart
 from benchpack.ui.palette import Roles
 
 _REACH = 12.0
 
 
-class FanChart(Chart):
+class FanChart(ZoomChart):
     """The fan with the target and the points that matter.
 
     Its items are the points of the spec and, last, the target.
     """
 
     def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__("Value over mass saved", view=ZoomView(), parent=parent)
+        super().__init__("Worth over mass saved", parent)
         self._spec = FanSpec()
         self._names: list[str] = []
-        self._home: tuple[float, ...] = ()
         self.band = FanBand(self.plot)
         self.marks = FanMarks(self.plot)
         self.frame.zero_x = self.frame.zero_y = True
@@ -45,19 +43,19 @@ class FanChart(Chart):
 
     def show_spec(self, spec: FanSpec) -> None:
         """Show a fan; the view moves only when the rounded range does."""
+        before = self.home()
         self._spec = self.band.spec = self.marks.spec = spec
         self._names = [point.name for point in spec.points]
         if spec.target is not None:
             self._names.append("target")
         self.begin(spec)
         self.frame.x_label, self.frame.y_label = spec.x_label, spec.y_label
-        home = self._range_of_data()
-        if home != self._home:
-            self._home = home
+        if self.home() != before:
             self.reset_view()
         self.finish()
 
-    def _range_of_data(self) -> tuple[float, ...]:
+    def home(self) -> tuple[float, ...]:
+        """Give the rounded range of lines, points and target."""
         spec = self._spec
         if spec.is_empty:
             return ()
@@ -71,22 +69,9 @@ class FanChart(Chart):
         y = spec.value_range or rounded_range(lines)
         return (*x, *y)
 
-    def reset_view(self) -> None:
-        """Show the whole fan."""
-        if self._home:
-            x, y = self._home[:2], self._home[2:]
-            self.view.setRange(xRange=x, yRange=y, padding=0)
-
-    def is_zoomed(self) -> bool:
-        """Whether the view is another than the first one."""
-        return not shows_range(self.view, self._home)
-
-    def fit_margins(self) -> None:
-        """Give the ticks at the left and the names of the lines their room."""
-        if hasattr(self, "band"):
-            left = max(36.0, float(np.ceil(self.frame.y_tick_width() / 8) * 8 + 8))
-            right = float(np.ceil(self.band.label_room()))
-            self.plot.set_margins(left, 28, right=right, bottom=42)
+    def right_room(self) -> float:
+        """Give the names of the lines their room."""
+        return float(np.ceil(self.band.label_room()))
 
     def take_colours(self, tokens: Roles) -> None:
         """Need nothing: the overlays ask for their colours when painted."""
@@ -110,7 +95,7 @@ class FanChart(Chart):
         return spec.target.saved, spec.target.value
 
     def readout_at(self, index: int) -> str:
-        """Give a point's name, mass saved and value."""
+        """Give a point's name, mass saved and worth."""
         spec = self._spec
         saved, value = self._place_of(index)
         text = f"{self._names[index]}\n{spec.format_saved(saved)} saved, "
@@ -122,7 +107,7 @@ class FanChart(Chart):
         return text
 
     def readout_over(self, saved: float) -> str:
-        """Give the value at any mass saved, with its range."""
+        """Give the worth at any mass saved, with its range."""
         spec = self._spec
         low, likely, high = (
             spec.format_value(float(np.interp(saved, spec.saved, line)))
@@ -145,7 +130,7 @@ class FanChart(Chart):
         return best
 
     def hover_text(self, place: QPointF) -> str:
-        """Give the value at the mass under the pointer, "" outside the plot."""
+        """Give the worth at the mass under the pointer, "" outside the plot."""
         area = plot_area(self.plot)
         if self._spec.is_empty or not area.rect.contains(place):
             return ""

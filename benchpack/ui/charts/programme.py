@@ -10,11 +10,10 @@ from PySide6.QtCore import QPointF
 from PySide6.QtWidgets import QWidget
 
 from benchpack.report.worth_specs import ProgrammeSpec
-from benchpack.ui.charts.chart import Chart
 from benchpack.ui.charts.overlay import plot_area
 from benchpack.ui.charts.programme_overlay import ProgrammeBars, ProgrammeLine
 from benchpack.ui.charts.ticks import rounded_range
-from benchpack.ui.charts.view import ZoomView, shows_range
+from benchpack.ui.charts.zoom_chart import ZoomChart, in_steps
 from benchpack.ui.palette import Roles
 
 PAYBACK = "payback"
@@ -22,17 +21,16 @@ _REACH = 10.0
 _EDGE = 0.6
 
 
-class ProgrammeChart(Chart):
+class ProgrammeChart(ZoomChart):
     """Bars by year with whiskers, the present value so far as a line over them.
 
     Its items are the years of the spec and, last, the payback where there is one.
     """
 
     def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__("Value by year", view=ZoomView(), parent=parent)
+        super().__init__("Value by year", parent)
         self._spec = ProgrammeSpec()
         self._names: list[str] = []
-        self._home: tuple[float, ...] = ()
         self.bars = ProgrammeBars(self.plot)
         self.line = ProgrammeLine(self.plot)
         self.frame.zero_y = True
@@ -47,6 +45,7 @@ class ProgrammeChart(Chart):
 
     def show_spec(self, spec: ProgrammeSpec) -> None:
         """Show a programme; the view moves only when the rounded range does."""
+        before = self.home()
         self._spec = self.bars.spec = self.line.spec = spec
         self._names = list(spec.years)
         if np.isfinite(spec.payback):
@@ -54,13 +53,12 @@ class ProgrammeChart(Chart):
         self.begin(spec)
         self.frame.x_label, self.frame.y_label = spec.x_label, spec.y_label
         self.frame.x_names = spec.years
-        home = self._range_of_data()
-        if home != self._home:
-            self._home = home
+        if self.home() != before:
             self.reset_view()
         self.finish()
 
-    def _range_of_data(self) -> tuple[float, ...]:
+    def home(self) -> tuple[float, ...]:
+        """Give all years, and the rounded range of their money."""
         spec = self._spec
         if spec.is_empty:
             return ()
@@ -69,22 +67,9 @@ class ProgrammeChart(Chart):
         y = spec.value_range or rounded_range(reached)
         return (-_EDGE, len(spec.years) - 1 + _EDGE, *y)
 
-    def reset_view(self) -> None:
-        """Show all years."""
-        if self._home:
-            x, y = self._home[:2], self._home[2:]
-            self.view.setRange(xRange=x, yRange=y, padding=0)
-
-    def is_zoomed(self) -> bool:
-        """Whether the view is another than the first one."""
-        return not shows_range(self.view, self._home)
-
-    def fit_margins(self) -> None:
-        """Give the ticks at the left and the names at the right their room."""
-        if hasattr(self, "line"):
-            left = max(36.0, float(np.ceil(self.frame.y_tick_width() / 8) * 8 + 8))
-            right = float(np.ceil(self.line.label_room() / 8) * 8)
-            self.plot.set_margins(left, 28, right=right, bottom=42)
+    def right_room(self) -> float:
+        """Give the names at the right their room."""
+        return in_steps(self.line.label_room())
 
     def take_colours(self, tokens: Roles) -> None:
         """Need nothing: the overlays ask for their colours when painted."""

@@ -11,12 +11,11 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QWidget
 
 from benchpack.report.worth_specs import WorthMapSpec
-from benchpack.ui.charts.chart import Chart
 from benchpack.ui.charts.field import between, sampled
 from benchpack.ui.charts.map_field import MapField
 from benchpack.ui.charts.map_marks import MapMarks
 from benchpack.ui.charts.overlay import PlotArea, plot_area
-from benchpack.ui.charts.view import ZoomView, shows_range
+from benchpack.ui.charts.zoom_chart import ZoomChart, in_steps
 from benchpack.ui.palette import Roles
 
 _REACH = 10.0
@@ -31,7 +30,7 @@ _TOWARDS = {
 _PICK = (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Space)
 
 
-class WorthMapChart(Chart):
+class WorthMapChart(ZoomChart):
     """The coloured area with its break-even lines; its one item is the study's place.
 
     The arrow keys move a cursor over the area, five times as far with Shift; Home puts
@@ -46,7 +45,7 @@ class WorthMapChart(Chart):
     spot_picked = Signal(float, float)
 
     def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__("Map of two assumptions", view=ZoomView(), parent=parent)
+        super().__init__("Map of two assumptions", parent)
         self._spec = WorthMapSpec()
         self._names: list[str] = []
         self.field = MapField(self.plot)
@@ -67,7 +66,7 @@ class WorthMapChart(Chart):
 
     def show_spec(self, spec: WorthMapSpec) -> None:
         """Show a map; the view and the cursor stay while the two axes do."""
-        before = self._home()
+        before = self.home()
         self._spec = self.field.spec = self.marks.spec = spec
         self._names = [] if spec.here is None else [spec.here_text]
         self.begin(spec)
@@ -75,34 +74,22 @@ class WorthMapChart(Chart):
         if not spec.is_empty:
             greatest = float(np.nanmax(np.abs(spec.values)))
             self.field.limit = spec.limit or greatest or 1.0
-        if self._home() != before:
+        if self.home() != before:
             self.marks.spot = None
             self.reset_view()
         self.finish()
 
-    def _home(self) -> tuple[float, ...]:
+    def home(self) -> tuple[float, ...]:
+        """Give the whole area."""
         spec = self._spec
         if spec.is_empty:
             return ()
         ends = (spec.x[0], spec.x[-1], spec.y[0], spec.y[-1])
         return tuple(float(end) for end in ends)
 
-    def reset_view(self) -> None:
-        """Show the whole area."""
-        home = self._home()
-        if home:
-            self.view.setRange(xRange=home[:2], yRange=home[2:], padding=0)
-
-    def is_zoomed(self) -> bool:
-        """Whether the view is another than the first one."""
-        return not shows_range(self.view, self._home())
-
-    def fit_margins(self) -> None:
-        """Give the ticks at the left and the scale at the right their room."""
-        if hasattr(self, "marks"):
-            left = max(36.0, float(np.ceil(self.frame.y_tick_width() / 8) * 8 + 8))
-            right = float(np.ceil(self.field.label_room() / 8) * 8)
-            self.plot.set_margins(left, 28, right=right, bottom=42)
+    def right_room(self) -> float:
+        """Give the scale at the right its room."""
+        return in_steps(self.field.label_room())
 
     def take_colours(self, tokens: Roles) -> None:
         """Need nothing: the overlays ask for their colours when painted."""
@@ -202,7 +189,7 @@ class WorthMapChart(Chart):
 
     def move_cursor(self, x: float, y: float) -> None:
         """Put the cursor onto a place of the area and read out what is there."""
-        home = self._home()
+        home = self.home()
         x, y = min(max(x, home[0]), home[1]), min(max(y, home[2]), home[3])
         self.marks.spot = (x, y)
         self.marks.update()
@@ -228,7 +215,7 @@ class WorthMapChart(Chart):
 
     def _start(self) -> tuple[float, float]:
         """Give where the cursor begins: the study, else the middle of the area."""
-        home = self._home()
+        home = self.home()
         return self._spec.here or ((home[0] + home[1]) / 2, (home[2] + home[3]) / 2)
 
     def _step_towards(self, right: int, up: int, *, times: int) -> None:

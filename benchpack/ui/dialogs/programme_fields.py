@@ -28,7 +28,7 @@ class ProgrammeFields:
         self.volume = NumberField("Yearly volume")
         self.volume.setPlaceholderText("own")
         self.years = NumberField("Programme years")
-        self.discount = NumberField("Discount rate")
+        self.discount = NumberField("Interest a year")
         self.budget = NumberField("Tooling budget")
         self.budget.setPlaceholderText("none")
         self.budget.setFixedWidth(120)
@@ -51,7 +51,7 @@ class ProgrammeFields:
             focus=self.kind,
             tip="When in the life of the pack the proposal is to come.",
         )
-        percent, per_year = text_label("% per year"), text_label("packs per year")
+        percent, per_year = text_label("%"), text_label("packs per year")
         for unit in (percent, per_year):
             unit.setWordWrap(False)
         rows.add_row(
@@ -70,7 +70,7 @@ class ProgrammeFields:
         )
         rows.add_row(
             "discount",
-            "Discount rate",
+            "Interest a year",
             field=in_a_row(self.discount, percent),
             focus=self.discount,
             tip="Interest per year on what is spent on tools.",

@@ -104,6 +104,7 @@ class RecordTableView(QTableView):
     def _set_look(self) -> None:
         self.setShowGrid(False)
         self.setWordWrap(False)
+        self.setTabKeyNavigation(False)  # Tab goes on to what follows the table
         self.setEditTriggers(
             QAbstractItemView.EditTrigger.AnyKeyPressed
             | QAbstractItemView.EditTrigger.DoubleClicked

@@ -5,10 +5,9 @@ from __future__ import annotations
 import html
 from collections.abc import Callable
 
-from PySide6.QtCore import QSignalBlocker, QSize, Qt, Signal
+from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtWidgets import (
     QComboBox,
-    QDoubleSpinBox,
     QFrame,
     QHBoxLayout,
     QLabel,
@@ -25,9 +24,9 @@ from benchpack.session.document import Change
 from benchpack.session.state import Changed, State
 from benchpack.ui.assets import icon
 from benchpack.ui.theme import SPACE_AROUND, SPACE_BETWEEN, theme
-from benchpack.ui.widgets.controls import text_margin
 from benchpack.ui.widgets.pack_picker import PackPicker
 from benchpack.ui.widgets.steady import Steady
+from benchpack.ui.widgets.worth_box import WorthBox
 from benchpack.ui.widgets.worth_slider import WorthSlider
 from benchpack.ui.workspace import Workspace
 
@@ -54,7 +53,7 @@ class HeadlineBar(QFrame):
         self.subject = PackPicker("Subject")
         self.reference = PackPicker("Reference")
         self.basis = QComboBox()
-        self.worth = QDoubleSpinBox()
+        self.worth = WorthBox()
         self.slider = WorthSlider()
         self.sentence = QLabel()
         self.warnings = QToolButton()
@@ -67,14 +66,7 @@ class HeadlineBar(QFrame):
         self.basis.setAccessibleName("Basis of the gap")
         self.basis.addItems([str(basis) for basis in Basis])
         widest = max(map(self.basis.fontMetrics().horizontalAdvance, Basis))
-        self.basis.setMinimumWidth(widest + 72)
-        self.worth.setAccessibleName("Likely worth per kilogram")
-        self.worth.setRange(0, 1e6)
-        text_margin(self.worth)
-        self.worth.setDecimals(2)
-        self.worth.setSingleStep(0.1)
-        self.worth.setKeyboardTracking(False)
-        self.worth.setFixedWidth(self.worth.fontMetrics().horizontalAdvance("0" * 13))
+        self.basis.setMinimumWidth(widest + 58)
         self.study_button.setIcon(icon("settings"))
         self.study_button.setAccessibleName("All choices of the study")
         self.study_button.setToolTip(
@@ -103,11 +95,11 @@ class HeadlineBar(QFrame):
         choices = QHBoxLayout()
         choices.setSpacing(SPACE_BETWEEN)
         for word, widget, stretch in (
-            ("", self.subject, 3),
-            ("against", self.reference, 3),
+            ("", self.subject, 0),
+            ("against", self.reference, 0),
             ("counted", self.basis, 0),
             ("worth", self.worth, 0),
-            ("", self.slider, 4),
+            ("", self.slider, 0),
             ("", self.study_button, 0),
         ):
             if word:
@@ -187,11 +179,11 @@ class HeadlineBar(QFrame):
 
     def _show_worth(self) -> None:
         study = self.workspace.results.study
-        suffix = f" {study.currency}/{study.mass_unit}"
-        with QSignalBlocker(self.worth):
-            if suffix != self.worth.suffix():
-                self.worth.setSuffix(suffix)
-            self.worth.setValue(self._per_unit(study.worth_likely_per_kg))
+        self.worth.show_worth(
+            self._per_unit(study.worth_likely_per_kg),
+            unit=f"{study.currency}/{study.mass_unit}",
+            decimal_mark=study.decimal_mark,
+        )
         self.slider.show_worths(*map(self._per_unit, study.worth_per_kg))
 
     def _show_sentence(self) -> None:

@@ -66,10 +66,12 @@ class SideList(QWidget):
         self.refresh()
 
     def show_page(self, place: int) -> None:
-        """Mark a page as the one that is shown."""
-        button = self._buttons.button(place)
-        if button is not None:
-            button.setChecked(True)
+        """Mark a page as the one that is shown; Tab stops at it alone."""
+        for button in self._buttons.buttons():
+            is_shown = self._buttons.id(button) == place
+            button.setChecked(is_shown)
+            by_click = Qt.FocusPolicy.ClickFocus
+            button.setFocusPolicy(Qt.FocusPolicy.StrongFocus if is_shown else by_click)
 
     def refresh(self) -> None:
         """Show the target of the study."""

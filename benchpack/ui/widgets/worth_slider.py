@@ -121,7 +121,7 @@ class WorthSlider(QAbstractSlider):
 
     def minimumSizeHint(self) -> QSize:
         """Give the least useful size."""
-        return QSize(110, 28)
+        return QSize(96, 28)
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
         """Take the nearest handle."""

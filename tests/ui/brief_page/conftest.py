@@ -7,14 +7,15 @@ from collections.abc import Callable
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QAbstractButton, QApplication
+from PySide6.QtWidgets import QAbstractButton
 from pytestqt.qtbot import QtBot
 
 from benchpack.model.library import Library
 from benchpack.session.state import State
 from benchpack.ui.pages.brief.page import BriefPage
 from benchpack.ui.workspace import Workspace
-from tests.ui.changes.conftest import changed_library, plain
+from tests.ui.changes.conftest import changed_library
+from tests.ui.showing import plain, settle, shown
 
 LEFT = Qt.MouseButton.LeftButton
 MakePage = Callable[[Workspace], BriefPage]
@@ -31,15 +32,9 @@ def make_page(qtbot: QtBot) -> MakePage:
     """Give what shows the page of a workspace, its first brief set."""
 
     def make(workspace: Workspace) -> BriefPage:
-        made = BriefPage(workspace)
-        qtbot.addWidget(made)
-        made.resize(1120, 640)
-        made.show()
-        qtbot.waitExposed(made)
-        made.activateWindow()
+        made = shown(qtbot, BriefPage(workspace))
         made.setFocus()
-        for _ in range(3):
-            QApplication.processEvents()
+        settle()
         return made
 
     return make

@@ -29,27 +29,17 @@ from benchpack.ui.main_window import MainWindow
 from benchpack.ui.pages.brief.page import BriefPage
 from benchpack.ui.tasks import BackgroundRunner
 from benchpack.ui.workspace import Workspace
+from tests.ui.showing import shown_window
 
 MakeWorkspace = Callable[[Library], Workspace]
 TITLES = [entry.title for entry in PAGES]
 KEY, CTRL, LEFT = Qt.Key, Qt.KeyboardModifier.ControlModifier, Qt.MouseButton.LeftButton
 
 
-def show(qtbot: QtBot, workspace: Workspace) -> MainWindow:
-    made = MainWindow(workspace, PAGES)
-    qtbot.addWidget(made)
-    made.resize(1024, 700)
-    made.show()
-    qtbot.waitExposed(made)
-    made.activateWindow()
-    QApplication.processEvents()
-    return made
-
-
 @pytest.fixture
 def window(workspace: Workspace, qtbot: QtBot) -> MainWindow:
     """Give the window over the library with a proposal."""
-    return show(qtbot, workspace)
+    return shown_window(qtbot, workspace)
 
 
 def brief_page(window: MainWindow) -> BriefPage:
@@ -166,7 +156,7 @@ def test_the_kind_that_was_chosen_counts_for_a_bare_name(
 def test_with_nothing_to_hand_over_the_menu_asks_for_no_name(
     make_workspace: MakeWorkspace, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    window = show(qtbot, make_workspace(Library()))
+    window = shown_window(qtbot, make_workspace(Library()))
 
     def never(*_: object) -> tuple[str, str]:
         pytest.fail("nothing can be written")
@@ -188,7 +178,7 @@ def test_the_strip_of_the_window_stops_everything(
 ) -> None:
     runner = BackgroundRunner()
     workspace.runner = runner
-    window = show(qtbot, workspace)
+    window = shown_window(qtbot, workspace)
     folder = str(tmp_path)
     monkeypatch.setattr(QFileDialog, "getExistingDirectory", lambda *_: folder)
     window.menu_actions["export_everything"].trigger()

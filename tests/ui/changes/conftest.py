@@ -6,7 +6,6 @@ from collections.abc import Callable
 from dataclasses import replace
 
 import pytest
-from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
 
 from benchpack.model.change import Change, ChangeKind
@@ -20,6 +19,7 @@ from benchpack.model.words import KnownBy, Subsystem
 from benchpack.ui.pages.changes.page import ChangesPage
 from benchpack.ui.workspace import Workspace
 from tests.ui.conftest import small_library
+from tests.ui.showing import settle, shown
 
 SUBJECT, REFERENCE, STUDY = "Avocet 81", "Dunlin 74", "Study"
 STEEL = Material(
@@ -58,20 +58,6 @@ POLYMER = Material(
     "data sheet",
     "from memory",
 )
-
-
-def focused() -> QWidget:
-    """Give the widget that has the focus."""
-    widget = QApplication.focusWidget()
-    assert widget is not None
-    return widget
-
-
-def plain(text: str) -> str:
-    """Give a text with blanks in place of those that do not break."""
-    for blank in ("\u00a0", "\u2009", "\u202f"):
-        text = text.replace(blank, " ")
-    return text.replace("\u2212", "-")
 
 
 def changed_library() -> Library:
@@ -202,14 +188,9 @@ def make_page(qtbot: QtBot) -> MakePage:
     """Give what shows the page of a workspace."""
 
     def make(workspace: Workspace) -> ChangesPage:
-        made = ChangesPage(workspace)
-        qtbot.addWidget(made)
-        made.resize(1120, 640)
-        made.show()
-        qtbot.waitExposed(made)
-        made.activateWindow()
+        made = shown(qtbot, ChangesPage(workspace))
         made.setFocus()
-        QApplication.processEvents()
+        settle()
         return made
 
     return make

@@ -22,7 +22,7 @@ from benchpack.ui.pages.changes.changes_model import SAVED
 from benchpack.ui.pages.changes.page import ChangesPage
 from benchpack.ui.pages.changes.subject_model import Selection
 from benchpack.ui.workspace import Workspace
-from tests.ui.changes.conftest import focused
+from tests.ui.showing import focused, shown_window
 
 TITLES = [entry.title for entry in PAGES]
 KEY, CTRL = Qt.Key, Qt.KeyboardModifier.ControlModifier
@@ -31,14 +31,7 @@ KEY, CTRL = Qt.Key, Qt.KeyboardModifier.ControlModifier
 @pytest.fixture
 def window(workspace: Workspace, qtbot: QtBot) -> MainWindow:
     """Give the window over the library with a proposal."""
-    made = MainWindow(workspace, PAGES)
-    qtbot.addWidget(made)
-    made.resize(1024, 700)
-    made.show()
-    qtbot.waitExposed(made)
-    made.activateWindow()
-    QApplication.processEvents()
-    return made
+    return shown_window(qtbot, workspace)
 
 
 def changes_page(window: MainWindow) -> ChangesPage:

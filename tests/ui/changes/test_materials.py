@@ -15,7 +15,8 @@ from benchpack.ui.dialogs.explanation import ExplanationPanel
 from benchpack.ui.forms.record_dialog import RecordDialog
 from benchpack.ui.pages.changes.page import ChangesPage
 from benchpack.ui.pages.changes.subject_model import Selection
-from tests.ui.changes.conftest import POLYMER, STEEL, focused
+from tests.ui.changes.conftest import POLYMER, STEEL
+from tests.ui.showing import focused
 
 KEY, LEFT = Qt.Key, Qt.MouseButton.LeftButton
 

@@ -23,7 +23,8 @@ from benchpack.ui.pages.changes.checks_tab import COMPUTING
 from benchpack.ui.pages.changes.page import ChangesPage
 from benchpack.ui.tasks import DirectRunner, Token, Work
 from benchpack.ui.workspace import Workspace
-from tests.ui.changes.conftest import MakePage, changed_library, plain
+from tests.ui.changes.conftest import MakePage, changed_library
+from tests.ui.showing import plain
 
 KEY, LEFT = Qt.Key, Qt.MouseButton.LeftButton
 

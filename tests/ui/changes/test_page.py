@@ -19,8 +19,9 @@ from benchpack.ui.pages.changes.shortcuts import SHORTCUTS
 from benchpack.ui.pages.changes.subject_model import Selection
 from benchpack.ui.pages.changes.subject_rows import RowKind
 from benchpack.ui.workspace import Workspace
-from tests.ui.changes.conftest import MakePage, changed_library, focused, plain
+from tests.ui.changes.conftest import MakePage, changed_library
 from tests.ui.conftest import Watch
+from tests.ui.showing import focused, plain
 
 KEY, MOD, LEFT = Qt.Key, Qt.KeyboardModifier, Qt.MouseButton.LeftButton
 ALT, CTRL, SHIFT = MOD.AltModifier, MOD.ControlModifier, MOD.ShiftModifier

@@ -13,7 +13,7 @@ from benchpack.ui.pages.changes.add_backs_tab import AddBackRow
 from benchpack.ui.pages.changes.form_rows import NamesRow, RangeRow
 from benchpack.ui.pages.changes.page import ChangesPage
 from benchpack.ui.pages.changes.subject_model import Selection
-from tests.ui.changes.conftest import focused, plain
+from tests.ui.showing import focused, plain
 
 KEY, LEFT = Qt.Key, Qt.MouseButton.LeftButton
 

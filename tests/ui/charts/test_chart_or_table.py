@@ -154,6 +154,6 @@ def test_a_chart_with_a_table_dies_with_it(qtbot: QtBot) -> None:
     both = ChartOrTable(chart)
     chart.show_spec(samples.fan())
     both.show_view("table")
-    assert both.table.table.rowCount() == 41
+    assert both.table.table.rowCount() == 44
     with qtbot.waitSignal(chart.destroyed):
         both.deleteLater()

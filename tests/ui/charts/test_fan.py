@@ -74,7 +74,14 @@ def test_a_target_outside_the_view_is_not_drawn(chart: FanChart) -> None:
     assert len(chart.marks.boxes) == 1  # only "share captured" is still in view
 
 
-def test_the_frame_holds_the_lines(chart: FanChart) -> None:
-    rows = chart_rows(chart.spec)
-    assert len(rows) == 42
-    assert rows[-1] == [40.0, 80.0, 120.0, 240.0]
+def test_the_table_holds_the_lines_and_the_marks(chart: FanChart) -> None:
+    heads, *rows = chart_rows(chart.spec)
+    assert heads[:2] == ["place", "Mass saved [kg]"]
+    assert [row[0] for row in rows[:41]] == ["line"] * 41
+    assert rows[40] == ["line", 40.0, 80.0, 120.0, 240.0]
+    assert rows[41] == ["gap as counted", 11.3, 22.6, 33.9, 68]
+    # What has no range of its own gets that of the lines above it.
+    assert rows[42][:2] == ["share captured", 6.8]
+    assert rows[42][2:] == pytest.approx([13.6, 20.4, 40.8])
+    assert rows[43] == ["target", 25, 50.0, 75, 150.0]
+    assert len(rows) == 44

@@ -43,6 +43,9 @@ def fill(dialog: StudyDialog) -> None:
 def test_the_starting_figures_are_shown(dialog: StudyDialog) -> None:
     assert [field.text() for field in dialog.programme.fields] == ["", "7", "8", ""]
     assert dialog.programme.kind.currentText() == "not stated"
+    words = [label.text() for label in dialog.findChildren(QLabel)]
+    assert "Interest a year" in words
+    assert dialog.programme.discount.accessibleName() == "Interest a year"
 
 
 def test_the_figures_are_kept_as_one_step_and_read_back(

@@ -6,7 +6,6 @@ from collections.abc import Callable
 from dataclasses import replace
 
 import pytest
-from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
 
 from benchpack.model.joint import Joint
@@ -16,22 +15,9 @@ from benchpack.model.words import KnownBy, Subsystem
 from benchpack.ui.pages.joints.page import JointsPage
 from benchpack.ui.workspace import Workspace
 from tests.ui.conftest import small_library
+from tests.ui.showing import settle, shown
 
 SUBJECT, REFERENCE = "Avocet 81", "Dunlin 74"
-
-
-def focused() -> QWidget:
-    """Give the widget that has the focus."""
-    widget = QApplication.focusWidget()
-    assert widget is not None
-    return widget
-
-
-def plain(text: str) -> str:
-    """Give a text with blanks in place of those that do not break."""
-    for blank in ("\u00a0", "\u2009", "\u202f"):
-        text = text.replace(blank, " ")
-    return text
 
 
 def names(page: JointsPage) -> list[str]:
@@ -127,14 +113,9 @@ def make_page(qtbot: QtBot) -> MakePage:
     """Give what shows the page of a workspace."""
 
     def make(workspace: Workspace) -> JointsPage:
-        made = JointsPage(workspace)
-        qtbot.addWidget(made)
-        made.resize(1120, 640)
-        made.show()
-        qtbot.waitExposed(made)
-        made.activateWindow()
+        made = shown(qtbot, JointsPage(workspace))
         made.setFocus()
-        QApplication.processEvents()
+        settle()
         return made
 
     return make

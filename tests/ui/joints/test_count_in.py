@@ -17,7 +17,8 @@ from benchpack.ui.pages.joints.counted_entry import (
 )
 from benchpack.ui.pages.joints.page import JointsPage
 from benchpack.units.formatting import NumberStyle
-from tests.ui.joints.conftest import focused, joint, names, plain
+from tests.ui.joints.conftest import joint, names
+from tests.ui.showing import focused, plain
 
 KEY, MOD = Qt.Key, Qt.KeyboardModifier
 CTRL_SHIFT = MOD.ControlModifier | MOD.ShiftModifier

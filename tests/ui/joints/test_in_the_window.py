@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QFileDialog, QPushButton
+from PySide6.QtWidgets import QFileDialog, QPushButton
 from pytestqt.qtbot import QtBot
 
 from benchpack.results.explain_joints import joint_record
@@ -20,28 +20,17 @@ from benchpack.ui.pages.joints.page import JointsPage
 from benchpack.ui.pages.packs.page import PacksPage
 from benchpack.ui.pages.packs.parts_tab import PartsTab
 from benchpack.ui.workspace import Workspace
-from tests.ui.joints.conftest import focused, joint, names
+from tests.ui.joints.conftest import joint, names
+from tests.ui.showing import focused, settle, shown_window
 
 KEY, MOD, LEFT = Qt.Key, Qt.KeyboardModifier, Qt.MouseButton.LeftButton
 CTRL, CTRL_SHIFT = MOD.ControlModifier, MOD.ControlModifier | MOD.ShiftModifier
 JOINTS = [entry.title for entry in PAGES].index("Joints")
 
 
-def settle() -> None:
-    for _ in range(4):
-        QApplication.processEvents()
-
-
 @pytest.fixture
 def window(qtbot: QtBot, workspace: Workspace) -> MainWindow:
-    made = MainWindow(workspace, PAGES)
-    qtbot.addWidget(made)
-    made.resize(1280, 800)
-    made.show()
-    qtbot.waitExposed(made)
-    made.activateWindow()
-    settle()
-    return made
+    return shown_window(qtbot, workspace, size=(1280, 800))
 
 
 @pytest.fixture
@@ -68,6 +57,7 @@ def test_the_pages_are_numbered_in_their_order(page: JointsPage) -> None:
         "Joints",
         "Changes",
         "Worth",
+        "Brief",
     ]
     assert page.table.hasFocus()
 

@@ -18,7 +18,8 @@ from benchpack.ui.pages.joints.page import JointsPage
 from benchpack.ui.pages.joints.shortcuts import SHORTCUTS
 from benchpack.ui.workspace import Workspace
 from tests.ui.conftest import Watch, small_library
-from tests.ui.joints.conftest import MakePage, focused, joined_library, names, plain
+from tests.ui.joints.conftest import MakePage, joined_library, names
+from tests.ui.showing import focused, plain
 
 KEY, MOD, LEFT = Qt.Key, Qt.KeyboardModifier, Qt.MouseButton.LeftButton
 CTRL, SHIFT = MOD.ControlModifier, MOD.ShiftModifier

@@ -11,7 +11,8 @@ from benchpack.results.explain import explain
 from benchpack.results.explain_joints import joints_record
 from benchpack.results.inventory import Measure
 from benchpack.ui.pages.joints.page import JointsPage
-from tests.ui.joints.conftest import SUBJECT, plain
+from tests.ui.joints.conftest import SUBJECT
+from tests.ui.showing import plain
 
 LEFT = Qt.MouseButton.LeftButton
 SOME = ("lid screws", "lid gasket")

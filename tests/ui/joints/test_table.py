@@ -15,7 +15,8 @@ from benchpack.model.words import KnownBy
 from benchpack.ui.pages.joints.page import JointsPage
 from benchpack.ui.tables.marks import Mark
 from benchpack.ui.tables.ordering import Direction
-from tests.ui.joints.conftest import focused, joint, names
+from tests.ui.joints.conftest import joint, names
+from tests.ui.showing import focused
 
 KEY, MOD, ROLE = Qt.Key, Qt.KeyboardModifier, Qt.ItemDataRole
 CTRL_SHIFT = MOD.ControlModifier | MOD.ShiftModifier

@@ -18,7 +18,8 @@ from benchpack.ui.pages.joints.page import JointsPage
 from benchpack.ui.palette import Scheme
 from benchpack.ui.theme import apply_theme
 from benchpack.ui.widgets.controls import named
-from tests.ui.joints.conftest import names, plain
+from tests.ui.joints.conftest import names
+from tests.ui.showing import plain
 
 KEY, LEFT = Qt.Key, Qt.MouseButton.LeftButton
 

@@ -16,7 +16,7 @@ from benchpack.ui.forms.weighing import parse_count, parse_weighing
 from benchpack.ui.pages.packs.page import PacksPage
 from benchpack.ui.pages.packs.parts_tab import PartsTab
 from benchpack.units.formatting import NumberStyle
-from tests.ui.packs.conftest import focused
+from tests.ui.showing import focused
 
 KEY, MOD, LEFT = Qt.Key, Qt.KeyboardModifier, Qt.MouseButton.LeftButton
 

@@ -15,7 +15,7 @@ from benchpack.ui.dialogs.boundary import BoundaryDialog
 from benchpack.ui.forms.boundary_row import boundary_summary
 from benchpack.ui.pages.packs.page import PacksPage
 from benchpack.units.formatting import NumberStyle
-from tests.ui.packs.conftest import focused
+from tests.ui.showing import focused
 
 KEY, MOD, LEFT = Qt.Key, Qt.KeyboardModifier, Qt.MouseButton.LeftButton
 

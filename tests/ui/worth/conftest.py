@@ -8,7 +8,7 @@ from dataclasses import replace
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QTabBar, QWidget
+from PySide6.QtWidgets import QTabBar
 from pytestqt.qtbot import QtBot
 
 from benchpack.model.assumptions import AssumptionSet, assumption_values
@@ -17,6 +17,7 @@ from benchpack.model.study import Study
 from benchpack.ui.pages.worth.page import WorthPage
 from benchpack.ui.workspace import Workspace
 from tests.ui.changes.conftest import STUDY, changed_library
+from tests.ui.showing import settle, shown
 
 MakePage = Callable[[Workspace], WorthPage]
 MakeWorkspace = Callable[[Library], Workspace]
@@ -47,14 +48,7 @@ def make_page(qtbot: QtBot) -> MakePage:
     """Give what shows the page of a workspace."""
 
     def make(workspace: Workspace) -> WorthPage:
-        made = WorthPage(workspace)
-        qtbot.addWidget(made)
-        made.resize(1120, 640)
-        made.show()
-        qtbot.waitExposed(made)
-        made.activateWindow()
-        settle()
-        return made
+        return shown(qtbot, WorthPage(workspace))
 
     return make
 
@@ -63,19 +57,6 @@ def make_page(qtbot: QtBot) -> MakePage:
 def page(make_page: MakePage, make_workspace: MakeWorkspace) -> WorthPage:
     """Give the page over the library with a proposal."""
     return make_page(make_workspace(valued_library()))
-
-
-def focused() -> QWidget:
-    """Give the widget that has the focus."""
-    widget = QApplication.focusWidget()
-    assert widget is not None
-    return widget
-
-
-def settle() -> None:
-    """Let the window come to rest."""
-    for _ in range(4):
-        QApplication.processEvents()
 
 
 def open_tab(page: WorthPage, title: str) -> None:

@@ -6,27 +6,21 @@ from typing import Any
 
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QLineEdit
+from PySide6.QtWidgets import QLineEdit
 from pytestqt.qtbot import QtBot
 
 from benchpack.model.study import Study
 from benchpack.ui.pages.worth.assumption_panel import AssumptionPanel
 from benchpack.ui.pages.worth.assumption_row import AssumptionRow
 from benchpack.ui.workspace import Workspace
+from tests.ui.showing import shown
 
 ENTER = Qt.Key.Key_Return
 
 
 def shown_panel(qtbot: QtBot, workspace: Workspace) -> AssumptionPanel:
     """Show the panel of a workspace, as narrow as on its page."""
-    panel = AssumptionPanel(workspace)
-    qtbot.addWidget(panel)
-    panel.resize(290, 560)
-    panel.show()
-    qtbot.waitExposed(panel)
-    panel.activateWindow()
-    QApplication.processEvents()
-    return panel
+    return shown(qtbot, AssumptionPanel(workspace), size=(290, 560))
 
 
 def study_of(panel: AssumptionPanel) -> Study:

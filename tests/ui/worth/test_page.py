@@ -25,17 +25,10 @@ from benchpack.ui.pages.worth.asked_figure import AskedFigure
 from benchpack.ui.pages.worth.page import WorthPage
 from benchpack.ui.tasks import Token
 from benchpack.ui.workspace import Workspace
-from tests.ui.changes.conftest import plain
 from tests.ui.changes.test_outcome import HeldRunner, _nothing
 from tests.ui.conftest import Watch, small_library
-from tests.ui.worth.conftest import (
-    MakePage,
-    MakeWorkspace,
-    focused,
-    open_tab,
-    settle,
-    valued_library,
-)
+from tests.ui.showing import focused, plain, settle
+from tests.ui.worth.conftest import MakePage, MakeWorkspace, open_tab, valued_library
 
 KEY, LEFT = Qt.Key, Qt.MouseButton.LeftButton
 TITLES = (
@@ -130,7 +123,7 @@ def test_every_figure_says_where_it_comes_from(page: WorthPage, qtbot: QtBot) ->
             assert told.args == [key, ""]
             assert explain(page.workspace.results, key).formula
             seen.add(key)
-    unknown = {"customer gain", "range gain"}
+    unknown = {"customer gain", "range gain", "expected programme value"}
     assert set(WORTH_KEYS) - seen <= unknown
 
 

@@ -12,12 +12,8 @@ from benchpack.model.change_words import ProgrammeKind
 from benchpack.model.worth_words import EnergyFrom
 from benchpack.ui.pages.worth.assumption_sections import WORTH
 from benchpack.ui.pages.worth.page import WorthPage
-from tests.ui.worth.conftest import (
-    MakePage,
-    MakeWorkspace,
-    settle,
-    valued_library,
-)
+from tests.ui.showing import settle
+from tests.ui.worth.conftest import MakePage, MakeWorkspace, valued_library
 from tests.ui.worth.panels import line_of, study_of, type_into
 
 NARROW = (912, 470)

@@ -11,7 +11,8 @@ from pytestqt.qtbot import QtBot
 from benchpack.ui.pages.worth.asked_figure import AskedFigure
 from benchpack.ui.pages.worth.page import WorthPage
 from benchpack.ui.workspace import Workspace
-from tests.ui.worth.conftest import MakeWorkspace, focused, open_tab, valued_library
+from tests.ui.showing import focused
+from tests.ui.worth.conftest import MakeWorkspace, open_tab, valued_library
 
 KEY = Qt.Key
 

@@ -16,14 +16,8 @@ from benchpack.ui.dialogs.explanation import ExplanationPanel
 from benchpack.ui.pages.worth.page import WorthPage
 from benchpack.ui.pages.worth.sets_table import MOST_LETTERS
 from benchpack.ui.pages.worth.taking_over import taken_over
-from tests.ui.worth.conftest import (
-    MakePage,
-    MakeWorkspace,
-    focused,
-    open_tab,
-    settle,
-    valued_library,
-)
+from tests.ui.showing import focused, settle
+from tests.ui.worth.conftest import MakePage, MakeWorkspace, open_tab, valued_library
 
 KEY, LEFT = Qt.Key, Qt.MouseButton.LeftButton
 
@@ -125,7 +119,7 @@ def test_two_sides_are_never_the_same(page: WorthPage) -> None:
     tab.across.setFocus()
     tab.across.setCurrentIndex(tab.across.findData("share"))
     assert tab.upwards.currentData() == "worth"
-    assert tab.chart.spec.x_label.startswith("Share captured")
+    assert tab.chart.spec.x_label.startswith("Share of the proposal")
     assert tab.chart.spec.y_label.startswith("Worth")
 
 

@@ -10,9 +10,11 @@ from PySide6.QtWidgets import QLineEdit
 from pytestqt.qtbot import QtBot
 
 from benchpack.model.library import Library
+from benchpack.session.state import State
 from benchpack.ui.pages.worth.assumption_panel import AssumptionPanel
 from benchpack.ui.workspace import Workspace
 from tests.ui.conftest import small_library
+from tests.ui.showing import plain
 from tests.ui.worth.panels import ENTER, shown_panel, study_of
 
 
@@ -69,12 +71,31 @@ def test_an_even_plan_is_shown_and_one_figure_makes_it_volumes_by_year(
     QTest.keyClick(editor, ENTER)
     assert study_of(planned).volumes == (1000, 250, 1000)
     assert planned.workspace.document.undo_label == "packs in 2031"
-    assert table.sum.text().replace("\u2009", "") == "2250 packs in 3 years"
+    assert plain(table.sum.text()) == "2 250 packs in 3 years"
     assert not planned.rows["yearly_volume"].isEnabled()
     assert not planned.rows["programme_years"].isEnabled()
     QTest.mouseClick(table.even, Qt.MouseButton.LeftButton)
     assert study_of(planned).volumes == ()
     assert planned.rows["programme_years"].isEnabled()
+
+
+@pytest.mark.parametrize(
+    ("years", "mark", "words"),
+    [
+        (3.5, ".", "3 500 packs in 3.5 years, evenly"),
+        (3.5, ",", "3 500 packs in 3,5 years, evenly"),
+        (1.0, ".", "1 000 packs in 1 year, evenly"),
+        (4.0, ".", "4 000 packs in 4 years, evenly"),
+    ],
+)
+def test_a_part_of_a_year_is_said_as_such(
+    planned: AssumptionPanel, years: float, mark: str, words: str
+) -> None:
+    def change(state: State) -> State:
+        return state.with_study(programme_years=years, decimal_mark=mark)
+
+    planned.workspace.edit("years", change)
+    assert plain(planned.volumes.sum.text()) == words
 
 
 def test_a_bad_figure_keeps_its_editor_open(planned: AssumptionPanel) -> None:

@@ -102,6 +102,13 @@ def test_a_target_and_the_pack_are_rows_of_their_own() -> None:
     assert chart_table(samples.closure())[-1] == ["pack", "400"]
 
 
+def test_rows_are_named_by_what_they_are() -> None:
+    assert chart_table(samples.sets())[0][0] == "set"
+    worths = replace(samples.sets(), row_head="worth of a kilogram")
+    assert chart_table(worths)[0][0] == "worth of a kilogram"
+    assert chart_table(samples.fan())[0][0] == "place"
+
+
 def test_a_map_is_listed_place_by_place() -> None:
     spec = samples.worth_map()
     table = chart_table(spec)

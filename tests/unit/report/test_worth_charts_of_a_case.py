@@ -14,6 +14,7 @@ from benchpack.errors import Problem
 from benchpack.model.assumptions import AssumptionSet, assumption_values
 from benchpack.model.study import Study
 from benchpack.model.worth_words import Sizing, ValuedMass
+from benchpack.report.chart_rows import chart_rows
 from benchpack.report.worth_charts import fan_spec
 from benchpack.report.worth_map_chart import SIDES, crossings, map_spec, side_of
 from benchpack.report.worth_matters import worth_shares_spec, worth_swings_spec
@@ -39,7 +40,6 @@ from benchpack.results.results import compute
 from benchpack.results.worth_case import WorthCase, worth_case
 from benchpack.results.worth_map import MAP_KEYS, WorthMap, worth_map
 from benchpack.results.worth_matters import worth_swings
-from benchpack.results.worth_price import Price
 from benchpack.results.worth_programme import Programme
 from benchpack.results.worth_sets import set_outcomes
 from tests.unit.report.test_worth_figures import plain
@@ -51,11 +51,6 @@ KG_PER_LB = 0.45359237
 def the_programme(case: WorthCase) -> Programme:
     assert isinstance(case.programme, Programme)
     return case.programme
-
-
-def the_price(case: WorthCase) -> Price:
-    assert isinstance(case.price, Price)
-    return case.price
 
 
 def sets_of(case: WorthCase) -> tuple[AssumptionSet, ...]:
@@ -120,74 +115,12 @@ def test_without_volume_a_sentence_stands_there(
         assert spec.empty_sentence.startswith(said)
 
 
-def test_the_price_ladder_ends_at_the_headroom() -> None:
-    case = case_of(*CHANGES)
-    found, spec = the_price(case), price_spec(case)
-    even = spec.names.index("customer is even")
-    room = spec.names.index("headroom")
-    assert spec.kinds[even] == spec.kinds[room] == "sum"
-    assert_allclose(spec.values[:even].sum(), found.even_price)
-    assert_allclose(spec.values[even], found.even_price)
-    assert_allclose(spec.values[even:room].sum(), found.headroom)
-    assert_allclose(spec.values[room], found.headroom)
-    assert spec.target == found.cost
-    assert f"{found.headroom:.0f} EUR a pack" in plain(spec.title)
-    word = "above" if found.headroom >= found.cost else "below"
-    assert f"{word} our cost" in spec.title
-
-
-def test_without_a_saving_asked_for_the_ladder_ends_where_the_customer_is_even() -> (
-    None
-):
-    study = replace(RICH, required_saving=0.0, part_price=None)
-    spec = price_spec(case_of(*CHANGES, study=study))
-    assert spec.names[-1] == "customer is even"
-
-
-def test_a_price_that_is_given_has_its_place_on_the_ladder() -> None:
-    spec = price_spec(case_of(*CHANGES))
-    assert (spec.names[-1], spec.kinds[-1]) == ("price given", "sum")
-    assert spec.values[-1] == RICH.part_price == 45.0
-    even = the_price(case_of(*CHANGES)).even_price
-    assert even > 45.0
-    below = f"The price given, 45 EUR, is {even - 45:.0f} EUR below what leaves"
-    assert below in plain(spec.note)
-    dear = price_spec(case_of(*CHANGES, study=replace(RICH, part_price=even + 20)))
-    assert "is 20 EUR above what leaves the customer even" in plain(dear.note)
-    just = price_spec(case_of(*CHANGES, study=replace(RICH, part_price=even)))
-    assert "the customer is just even" in just.note
-    without = price_spec(case_of(*CHANGES, study=replace(RICH, part_price=None)))
-    assert "price given" not in (*without.names, without.note)
-
-
-def test_a_price_below_zero_is_none() -> None:
-    case = case_of(*CHANGES, study=replace(RICH, required_saving=1e6))
-    spec = price_spec(case)
-    assert "headroom" not in spec.names
-    assert spec.names[spec.names.index("saving asked for") + 1] == "no price left"
-    assert "No price of the new parts leaves" in spec.title
-
-
-def test_a_price_without_proposal_has_no_cost_of_ours() -> None:
-    spec = price_spec(case_of())
-    assert (spec.target, spec.target_text) == (None, "")
-    assert "our cost" not in spec.title
-    dear = price_spec(case_of(study=replace(RICH, required_saving=1e6)))
-    assert dear.title.startswith("No price of the new parts")
-
-
-def test_our_cost_above_what_leaves_the_customer_even_is_said() -> None:
-    poor = replace(RICH, worth_low_per_kg=0, worth_likely_per_kg=0, worth_high_per_kg=0)
-    case = case_of(CHANGES[0], study=replace(poor, old_part_price=0.0))
-    assert the_price(case).whole_gain < 0
-    assert "nothing to share" in price_spec(case).note
-
-
 def test_worths_stand_beside_each_other() -> None:
     case = case_of(*CHANGES)
     spec = vehicle_spec(case)
     assert spec.names == (ENTERED, DERIVED, DRIVER)
     assert spec.in_use == ENTERED
+    assert chart_rows(spec)[0][0] == "worth of a kilogram"
     assert_allclose(spec.likely[0], 30.0)
     in_lb = vehicle_spec(case_of(*CHANGES, study=replace(RICH, mass_unit="lb")))
     assert_allclose(in_lb.likely, spec.likely * KG_PER_LB)

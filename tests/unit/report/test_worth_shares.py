@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 
 import pytest
@@ -9,11 +10,15 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from benchpack.calc.worth import programme_npv
+from benchpack.files.demo import demo_library
 from benchpack.model.study import Study
 from benchpack.report.display import Display
+from benchpack.report.worth_figures import programme_shown
 from benchpack.report.worth_money import programme_money_text
 from benchpack.report.worth_price import price_spec
 from benchpack.report.worth_shares import parts_texts, price_shares, programme_shares
+from benchpack.results.results import compute
+from benchpack.results.worth_case import worth_case
 from benchpack.results.worth_price import Price
 from benchpack.results.worth_programme import Programme
 from benchpack.results.worth_shares_of_gain import GainShares, shares_of_programme
@@ -33,7 +38,8 @@ def plain(text: str) -> str:
     [
         (26.6, 13.3, ("26.6 EUR", "13.3 EUR", "13.3 EUR")),
         (28.0, 7.0, ("28 EUR", "7 EUR", "21 EUR")),
-        (0.5, 0.25, ("0.5 EUR", "0.2 EUR", "0.3 EUR")),
+        (1.4, 0.7, ("1.4 EUR", "0.7 EUR", "0.7 EUR")),
+        (0.5, 0.25, ("0 EUR", "0 EUR", "0 EUR")),
         (-12.4, -3.1, ("-12 EUR", "-3 EUR", "-9 EUR")),
     ],
 )
@@ -73,19 +79,38 @@ def test_both_parts_stand_per_pack_and_over_the_programme() -> None:
     assert [customer.text, ours.text] == parts
     assert whole in price_spec(case).note
     packs = programme_npv(1.0, plan.volumes, discount_rate=RICH.discount_rate)
-    long = programme_shares(case)
+    millions = []
     for shown, part in zip(
-        long, (found.customer_part, found.supplier_part), strict=True
+        programme_shares(case), (found.customer_part, found.supplier_part), strict=True
     ):
-        money = programme_money_text(float(packs) * part, Display(RICH))
-        assert shown.text == money
         assert "present value" in shown.why
-    # The old price is the cost of making them here, so all of it is the programme's.
-    plain_case = case_of(*CHANGES, study=replace(RICH, old_part_price=None))
-    shares, value = shares_of_programme(plain_case), plain_case.programme
-    assert isinstance(shares, GainShares)
-    assert isinstance(value, Programme)
-    assert shares.whole.likely == pytest.approx(value.npv.likely)
+        text = plain(shown.text).removesuffix(" million EUR")
+        millions.append(float(text))
+        assert millions[-1] * 1e6 == pytest.approx(float(packs) * part, abs=5e4)
+    whole = programme_money_text(float(packs) * found.whole_gain, Display(RICH))
+    assert f"{sum(millions):.1f} million EUR" == plain(whole)
+
+
+def test_the_parts_of_a_programme_add_up_to_its_value() -> None:
+    demo = demo_library()
+    case = worth_case(compute(demo, demo.first_study()))
+    assert plain(programme_shown(case).text) == "5.85 million EUR"
+    texts = [plain(one.text) for one in programme_shares(case)]
+    assert texts == ["2.925 million EUR", "2.925 million EUR"]
+
+
+def test_the_whole_gain_of_a_programme_is_its_value() -> None:
+    demo = demo_library()
+    case = worth_case(compute(demo, demo.first_study()))
+    assert isinstance(case.price, Price)
+    # Nothing else is known of making the old parts than what is paid for them.
+    assert math.isnan(case.saving.old_cost)
+    found, plan = shares_of_programme(case), case.programme
+    assert isinstance(found, GainShares)
+    assert isinstance(plan, Programme)
+    assert found.whole.likely == pytest.approx(plan.npv.likely, rel=1e-9)
+    both = found.customer + found.supplier
+    assert both.ends == pytest.approx(found.whole.ends)
 
 
 def test_shares_that_cannot_be_said_say_why() -> None:

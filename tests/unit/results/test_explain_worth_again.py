@@ -168,14 +168,6 @@ def headroom_per_kg(one: Inputs) -> Ends:
     return low / one["m_new"], likely / one["m_new"], high / one["m_new"]
 
 
-def share_of_gain(one: Inputs) -> Ends:
-    key = one.figure.key
-    share = 1 - one["s"] if key.startswith("our") else one["s"]
-    packs = one.packs if key.endswith("programme") else 1.0
-    low, likely, high = one.ends("G")
-    return share * low * packs, share * likely * packs, share * high * packs
-
-
 def less(symbol: str) -> Callable[[Inputs], Ends]:
     def recomputed(one: Inputs) -> Ends:
         low, likely, high = one.ends("H_0")
@@ -289,10 +281,6 @@ RECOMPUTED: Mapping[str, Callable[[Inputs], Ends]] = {
     "our part": our_part,
     "customer part of programme": of_programme(customer_part),
     "our part of programme": of_programme(our_part),
-    "customer part": share_of_gain,
-    "our part": share_of_gain,
-    "customer part of programme": share_of_gain,
-    "our part of programme": share_of_gain,
     "derived worth": derived_worth,
     "battery saved": battery_saved,
     "range gain": range_gain,

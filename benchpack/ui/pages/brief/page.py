@@ -59,7 +59,7 @@ class BriefPage(Page):
             parent=self._stack,
         )
         self._lay_out()
-        self.setFocusProxy(self.view.preview)
+        self.entry = self.view.preview
         self._connect()
 
     def _lay_out(self) -> None:

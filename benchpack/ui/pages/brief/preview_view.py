@@ -9,20 +9,20 @@ from PySide6.QtWidgets import (
     QPushButton,
     QToolButton,
     QVBoxLayout,
-    QWidget,
 )
 
 from benchpack.ui.assets import icon
 from benchpack.ui.pages.brief.preview import BriefPreview
 from benchpack.ui.theme import SPACE_BETWEEN, SPACE_INSIDE
 from benchpack.ui.widgets.controls import named, plain_button, text_label
+from benchpack.ui.widgets.entry_area import EntryArea
 
 BEFORE = "as of before the change"
 BEING_SET = "as of before the change; being set anew"
 STOPPED = "as of before the change; setting it was stopped"
 
 
-class PreviewView(QWidget):
+class PreviewView(EntryArea):
     """The pages of the brief and the bar above them."""
 
     def __init__(self) -> None:
@@ -50,7 +50,7 @@ class PreviewView(QWidget):
         self.on_button.clicked.connect(self._on_on_clicked)
         self.preview.page_changed.connect(self._on_preview_page_changed)
         self._on_preview_page_changed(0, 0)
-        self.setFocusProxy(self.preview)
+        self.entry = self.preview
 
     def _lay_out(self) -> None:
         bar = QHBoxLayout()

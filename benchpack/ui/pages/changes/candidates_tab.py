@@ -35,6 +35,7 @@ from benchpack.ui.pages.changes.checks_tab import COMPUTING
 from benchpack.ui.pages.changes.desk import ProposalDesk
 from benchpack.ui.tasks import Token
 from benchpack.ui.widgets.controls import text_label, unbroken
+from benchpack.ui.widgets.entry_area import EntryArea
 from benchpack.ui.widgets.pack_picker import PackPicker
 from benchpack.ui.workspace import Workspace
 
@@ -46,7 +47,7 @@ _SIGNS = (
 _NOTES_HEIGHT = 52
 
 
-class CandidatesTab(QWidget):
+class CandidatesTab(EntryArea):
     """Compares materials for one part of the subject.
 
     Signals
@@ -80,6 +81,7 @@ class CandidatesTab(QWidget):
         self._of: tuple[ProposalResults, str] | None = None
         self._compared: Candidates | None = None
         self.picker = PackPicker("Part to compare materials for")
+        self.picker.setParent(self)  # Tab goes in the order in which they join
         self.picker.setMinimumContentsLength(22)
         self.button = QPushButton("Make a change of it", self)
         self.button.setToolTip("Substitute the part by the current material (Enter)")
@@ -126,7 +128,7 @@ class CandidatesTab(QWidget):
         self.notes.setAlignment(Qt.AlignmentFlag.AlignTop)
         scroll.setWidget(self.notes)
         layout.addWidget(scroll)
-        self.setFocusProxy(self.table)
+        self.entry = self.table
 
     def show_part(self, part: str) -> None:
         """Compare materials for a part; nothing is worked out twice."""

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 import math
 
-from PySide6.QtCore import QEvent, Qt, Signal
-from PySide6.QtGui import QKeyEvent
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QGridLayout, QLabel, QWidget
 
 from benchpack.report.display import Display
@@ -13,7 +12,7 @@ from benchpack.results.explained_chance import CHANCE_KEYS
 from benchpack.ui.pages.changes.checks_tab import COMPUTING
 from benchpack.ui.pages.changes.desk import CHANCE, ProposalDesk
 from benchpack.ui.theme import set_text_role
-from benchpack.ui.widgets.figure_button import FigureButton
+from benchpack.ui.widgets.figure_button import AskedButton
 from benchpack.units.formatting import UNKNOWN, format_chance
 
 TARGET, SAVED, VALUE = CHANCE_KEYS
@@ -29,62 +28,28 @@ _FLAT = "text-align: left; padding: 0;"
 _BRACKETS = "P10 to P90 of the trials in brackets"
 
 
-class ChanceButton(FigureButton):
-    """A figure of the trials; it answers F1 itself, as its trials are held here.
-
-    Signals
-    -------
-    asked(str)
-        Its key: it was clicked, or F1 was pressed on it.
-    """
-
-    asked = Signal(str)
-
-    def __init__(self, key: str, parent: QWidget) -> None:
-        super().__init__(key, parent, role="body")
-        self.clicked.connect(self._on_clicked)
-
-    def _on_clicked(self) -> None:
-        self.asked.emit(self.explain_key)
-
-    def event(self, event: QEvent) -> bool:
-        """Claim F1 before the window sees it."""
-        override = event.type() == QEvent.Type.ShortcutOverride
-        if override and isinstance(event, QKeyEvent) and event.key() == Qt.Key.Key_F1:
-            event.accept()
-            return True
-        return super().event(event)
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Say on F1 where the figure comes from."""
-        if event.key() == Qt.Key.Key_F1:
-            self.asked.emit(self.explain_key)
-        else:
-            super().keyPressEvent(event)
-
-
 class ChanceFigures(QWidget):
     """Three figures of the trials, under each other or in one line.
 
     Signals
     -------
-    asked(str)
+    asked(object)
         Key of a figure that was asked about.
     """
 
-    asked = Signal(str)
+    asked = Signal(object)
 
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
         self.setAccessibleName("Chance of the proposal")
         self._labels: dict[str, QLabel] = {}
-        self.figures: dict[str, ChanceButton] = {}
+        self.figures: dict[str, AskedButton] = {}
         self._grid = QGridLayout(self)
         self._grid.setContentsMargins(0, 0, 0, 0)
         self._grid.setHorizontalSpacing(2)
         self._grid.setVerticalSpacing(0)
         for key in CHANCE_KEYS:
-            label, button = QLabel(self), ChanceButton(key, self)
+            label, button = QLabel(self), AskedButton(key, self, role="body")
             set_text_role(label, "note")
             label.setBuddy(button)
             button.asked.connect(self.asked)

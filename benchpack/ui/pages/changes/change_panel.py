@@ -56,7 +56,8 @@ class ChangePanel(QTabWidget):
         self.setDocumentMode(True)
         self.setUsesScrollButtons(False)
         self.setStyleSheet(SLIM_TABS)
-        self.setAccessibleName("The current change")
+        for named in (self, self.tabBar()):
+            named.setAccessibleName("The current change")
         self.form = ChangeForm(self)
         self.add_backs = AddBacksTab(self)
         self.duties = DutiesTab(self)
@@ -66,7 +67,6 @@ class ChangePanel(QTabWidget):
         self.form.entered.connect(self._on_field_entered)
         self.form.range_entered.connect(self._on_range_entered)
         self.add_backs.waived.connect(self._on_add_back_waived)
-        self.currentChanged.connect(self._on_tab_changed)
         desk.found.connect(self._on_found)
 
     def take_outcome(self, outcome: QWidget) -> None:
@@ -145,11 +145,6 @@ class ChangePanel(QTabWidget):
     def _on_found(self, what: str) -> None:
         if what == CHECKS:
             self._show_checks()
-
-    def _on_tab_changed(self) -> None:
-        current = self.currentWidget()
-        if current is not None:
-            self.setFocusProxy(current)
 
     def begin_entry(self, change: Change) -> None:
         """Go to what a new change still lacks."""

@@ -21,6 +21,7 @@ from benchpack.ui.tables.record_table import RecordTableModel
 from benchpack.ui.tables.records import listed_records
 from benchpack.ui.tables.view import RecordTableView
 from benchpack.ui.widgets.controls import text_label
+from benchpack.ui.widgets.entry_area import EntryArea
 from benchpack.ui.workspace import Workspace
 
 _WIDTHS = {"name": 236, "kind": 130, "flammability": 90, "source": 300, "mark": 124}
@@ -71,7 +72,7 @@ class MaterialBook:
         return self._workspace.edit(f"removal of {what}", make)
 
 
-class MaterialsTab(QWidget):
+class MaterialsTab(EntryArea):
     """Table of materials with what can be done with them.
 
     Parameters
@@ -86,6 +87,11 @@ class MaterialsTab(QWidget):
         super().__init__(parent)
         self.setAccessibleName("Materials")
         self._workspace = workspace
+        # Tab goes in the order in which they are made.
+        self.add_button = QPushButton("Add material", self)
+        self.copy_button = QPushButton("Add a copy", self)
+        self.copy_button.setToolTip("A material of one's own that starts as this one")
+        self.remove_button = QPushButton("Remove", self)
         self.book = MaterialBook(workspace)
         model = RecordTableModel(self.book)
         self.table = RecordTableView(
@@ -96,10 +102,6 @@ class MaterialsTab(QWidget):
             parent=self,
         )
         model.setParent(self.table)
-        self.add_button = QPushButton("Add material", self)
-        self.copy_button = QPushButton("Add a copy", self)
-        self.copy_button.setToolTip("A material of one's own that starts as this one")
-        self.remove_button = QPushButton("Remove", self)
         row = QHBoxLayout()
         row.setSpacing(8)
         row.addWidget(text_label(_NOTE, "note"), 1)
@@ -110,7 +112,7 @@ class MaterialsTab(QWidget):
         layout.setSpacing(8)
         layout.addLayout(row)
         layout.addWidget(self.table, 1)
-        self.setFocusProxy(self.table)
+        self.entry = self.table
         self.add_button.clicked.connect(self.add_material)
         self.copy_button.clicked.connect(self.copy_material)
         self.remove_button.clicked.connect(self.remove_materials)

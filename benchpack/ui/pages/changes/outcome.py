@@ -24,6 +24,7 @@ from benchpack.ui.pages.changes.desk import CHANCE, CHOICE, MATTERS, ProposalDes
 from benchpack.ui.pages.changes.suggestion_tab import SuggestionTab
 from benchpack.ui.tables.choice_box import ChoiceBox
 from benchpack.ui.theme import set_text_role
+from benchpack.ui.widgets.entry_area import EntryArea
 from benchpack.ui.workspace import Workspace
 
 LEAST_WIDTH = 264
@@ -62,9 +63,10 @@ class Outcome(QWidget):
         self.tabs.setDocumentMode(True)
         self.tabs.setUsesScrollButtons(False)
         self.tabs.setStyleSheet(SLIM_TABS)
-        self.tabs.setAccessibleName("Waterfall, what matters and suggestion")
+        for named in (self.tabs, self.tabs.tabBar()):
+            named.setAccessibleName("Waterfall, what matters and suggestion")
         self.waterfall = WaterfallChart(self.tabs)
-        self.matters = QWidget(self.tabs)
+        self.matters = EntryArea(self.tabs)
         self.measure = ChoiceBox(self.matters)
         self.swings = SwingsChart(self.matters)
         self.suggestion = SuggestionTab(self.tabs)
@@ -95,7 +97,7 @@ class Outcome(QWidget):
         column.setSpacing(0)
         column.addLayout(row)
         column.addWidget(self.swings, 1)
-        self.matters.setFocusProxy(self.swings)
+        self.matters.entry = self.swings
         self.tabs.addTab(self.waterfall, "Waterfall")
         self.tabs.addTab(self.matters, "What matters")
         self.tabs.addTab(self.suggestion, "Suggestion")
@@ -104,7 +106,6 @@ class Outcome(QWidget):
         self._layout.setSpacing(4)
         self._layout.addWidget(self.chance)
         self._layout.addWidget(self.tabs, 1)
-        self.setFocusProxy(self.tabs)
 
     def lie_flat(self, *, flat: bool) -> None:
         """Put the chance into one line where there is little height.

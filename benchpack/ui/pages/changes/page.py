@@ -67,7 +67,7 @@ class ChangesPage(Page):
         layout = QVBoxLayout(self)
         layout.setContentsMargins(16, 12, 16, 4)
         layout.addWidget(self._stack)
-        self.setFocusProxy(self.view.tree)
+        self.entry = self.view.tree
         self._connect()
         self._is_restored = False
 

@@ -31,6 +31,7 @@ class GapPage(Page):
         self.energy_mass = EnergyMassChart()
         self.bars = GapBarsChart()
         self.waterfall = WaterfallChart()
+        self.entry = self.energy_mass
         left = QSplitter(Qt.Orientation.Vertical)
         left.addWidget(self.energy_mass)
         left.addWidget(self.bars)

@@ -65,7 +65,7 @@ class JointsPage(Page):
         layout = QVBoxLayout(self)
         layout.setContentsMargins(24, 16, 24, 8)
         layout.addWidget(self._stack)
-        self.setFocusProxy(self.table)
+        self.entry = self.table
         self._connect()
         self._connect_workspace()
 

@@ -11,9 +11,10 @@ from benchpack.results.inventory import Grouping, Inventory, Measure, grouped
 from benchpack.ui.charts.pareto import ParetoChart
 from benchpack.ui.tables.choice_box import ChoiceBox
 from benchpack.ui.theme import set_text_role
+from benchpack.ui.widgets.entry_area import EntryArea
 
 
-class ParetoTab(QWidget):
+class ParetoTab(EntryArea):
     """Shows which groups of joints count most.
 
     Signals
@@ -54,7 +55,7 @@ class ParetoTab(QWidget):
         layout.setSpacing(0)
         layout.addLayout(row)
         layout.addWidget(self.chart, 1)
-        self.setFocusProxy(self.chart)
+        self.entry = self.chart
         self.measure.currentIndexChanged.connect(self._on_choice_changed)
         self.grouping.currentIndexChanged.connect(self._on_choice_changed)
         self.chart.picked.connect(self._on_group_picked)

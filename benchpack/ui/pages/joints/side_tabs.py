@@ -53,7 +53,8 @@ class SideTabs(QTabWidget):
         self._stale: set[QWidget] = set()
         self.setDocumentMode(True)
         self.setMinimumWidth(LEAST_WIDTH)
-        self.setAccessibleName("Pareto, checks, reference and seal line")
+        for named in (self, self.tabBar()):
+            named.setAccessibleName("Pareto, checks, reference and seal line")
         self.pareto = ParetoTab(self)
         self.checks = ChecksTab(workspace, self)
         self.reference = ReferenceTab(self)

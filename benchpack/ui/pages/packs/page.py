@@ -55,6 +55,7 @@ class PacksPage(Page):
         # Built from the outside in: each later change of parent is styled anew.
         self._stack = QStackedWidget(self)
         library = QWidget(self._stack)
+        self.bar = LibraryBar(library)
         self.splitter = QSplitter(Qt.Orientation.Horizontal, library)
         self.model = RecordTableModel(PackEdits(workspace), self)
         self.table = RecordTableView(
@@ -64,11 +65,10 @@ class PacksPage(Page):
             parent=self.splitter,
         )
         self.panel = RecordPanel(workspace, self.model, self.splitter)
-        self.bar = LibraryBar(library)
         self.filter = self.bar.filter
         self.empty = EmptyLibrary(self._stack)
         self.actions_of_pack = PackActions(workspace, self.table, self)
-        self.setFocusProxy(self.table)
+        self.entry = self.table
         self._arrange(library)
         self._connect()
 

@@ -46,8 +46,10 @@ class PartsTab(QWidget):
         self._style = NumberStyle()
         self._pack = ""
         self.model = PartsModel(workspace, self)
-        self.tree = PartsTree(self.model, self)
+        # Tab goes in the order in which they are made.
         self.bar = ClosureBar(self)
+        self.busbar_button = QPushButton("Busbar figures", self)
+        self.tree = PartsTree(self.model, self)
         self.bar.setAccessibleName("Closure")
         self.bar.said.connect(workspace.notifier.say)
         self.sentence = QLabel()
@@ -60,7 +62,6 @@ class PartsTab(QWidget):
         layout.setSpacing(8)
         layout.addWidget(self.bar)
         # Beside the sentence, as a fourth button below does not fit a narrow window.
-        self.busbar_button = QPushButton("Busbar figures")
         self.busbar_button.setToolTip(_BUSBAR_TIP)
         self.busbar_button.clicked.connect(self.show_busbar)
         above = QHBoxLayout()

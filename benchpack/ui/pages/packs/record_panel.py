@@ -58,7 +58,8 @@ class RecordPanel(QWidget):
         self.parts = PartsTab(workspace, self.tabs)
         self.source = SourceTab(workspace, self.tabs)
         self.tabs.setDocumentMode(True)
-        self.tabs.setAccessibleName("Record, parts and sources of the pack")
+        for named in (self.tabs, self.tabs.tabBar()):
+            named.setAccessibleName("Record, parts and sources of the pack")
         for widget, words in (
             (self.record, "Record"),
             (self.parts, "Parts"),

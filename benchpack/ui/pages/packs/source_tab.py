@@ -40,7 +40,7 @@ class SourceTab(QWidget):
         self._workspace = workspace
         self._name = ""
         self._columns = recorded_columns(SOURCE_FIELDS, _STYLE)
-        self.choice = ChoiceBox()
+        self.choice = ChoiceBox(self)
         self.choice.setEditable(True)
         self.choice.setInsertPolicy(QComboBox.InsertPolicy.NoInsert)
         self.choice.setAccessibleName("Source of this pack")

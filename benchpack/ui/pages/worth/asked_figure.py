@@ -2,20 +2,18 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent, Qt, Signal
-from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QWidget
 
 from benchpack.report.worth_figures import Shown
 from benchpack.report.worth_target import COMPUTING
 from benchpack.ui.theme import TextRole
-from benchpack.ui.widgets.figure_button import FigureButton
+from benchpack.ui.widgets.figure_button import AskedButton
 from benchpack.units.formatting import UNKNOWN
 
 ASK = "Click, or F1: where it comes from."
 
 
-class AskedFigure(FigureButton):
+class AskedFigure(AskedButton):
     """Shows a figure; one that is not known says why when it is asked about.
 
     Signals
@@ -24,12 +22,9 @@ class AskedFigure(FigureButton):
         The `Shown`, when it was clicked or F1 was pressed on it.
     """
 
-    asked = Signal(object)
-
     def __init__(self, parent: QWidget, *, role: TextRole = "strong") -> None:
         super().__init__("", parent, role=role)
         self.shown = Shown("", "")
-        self.clicked.connect(self._on_clicked)
 
     def show_figure(self, shown: Shown, text: str) -> None:
         """Show a figure.
@@ -50,23 +45,9 @@ class AskedFigure(FigureButton):
         self.setToolTip(f"{shown.why} {ASK}".strip() if known else shown.why)
         self.setAccessibleName(f"{shown.label}: {shown.whole}")
 
-    def _on_clicked(self) -> None:
-        self.asked.emit(self.shown)
-
-    def event(self, event: QEvent) -> bool:
-        """Claim F1 before the window sees it."""
-        override = event.type() == QEvent.Type.ShortcutOverride
-        if override and isinstance(event, QKeyEvent) and event.key() == Qt.Key.Key_F1:
-            event.accept()
-            return True
-        return super().event(event)
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Say on F1 where the figure comes from."""
-        if event.key() == Qt.Key.Key_F1:
-            self.asked.emit(self.shown)
-        else:
-            super().keyPressEvent(event)
+    def asked_about(self) -> Shown:
+        """Give the figure itself."""
+        return self.shown
 
 
 def is_known(shown: Shown) -> bool:

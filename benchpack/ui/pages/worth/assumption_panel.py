@@ -17,7 +17,8 @@ from PySide6.QtWidgets import (
 
 from benchpack.errors import DataError
 from benchpack.model.study import Study
-from benchpack.report.display import number_style
+from benchpack.report.display import Display, number_style
+from benchpack.report.worth_figures import years_text
 from benchpack.results.worth_programme import planned_volumes
 from benchpack.session.state import State
 from benchpack.ui.pages.worth.assumption_fields import (
@@ -143,12 +144,14 @@ class AssumptionPanel(QScrollArea):
         if library.packs.has(study.subject):
             own = library.packs[library.packs.position(study.subject)].yearly_volume
         packs = planned_volumes(study, own).tolist()
-        value = (packs, study.start_year, bool(study.volumes))
+        years = float(len(packs)) if study.volumes else study.programme_years
+        value = (packs, years, study.start_year, bool(study.volumes))
         if self._shown.get(VOLUMES, _NEVER) == value:
             return
         self._shown[VOLUMES] = value
         self.volumes.show_volumes(
             packs,
+            span=years_text(years, Display(study)),
             start_year=study.start_year,
             given=bool(study.volumes),
             style=number_style(study),

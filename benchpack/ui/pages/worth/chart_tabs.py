@@ -13,6 +13,7 @@ from benchpack.report.worth_charts import fan_spec, value_bars_spec
 from benchpack.report.worth_figures import Shown, programme_figures
 from benchpack.report.worth_price import price_figures, price_spec
 from benchpack.report.worth_programme import programme_spec
+from benchpack.report.worth_shares import price_shares, programme_shares
 from benchpack.report.worth_specs import ProgrammeSpec
 from benchpack.ui.charts.fan import FanChart
 from benchpack.ui.charts.gap_bars import GapBarsChart
@@ -30,7 +31,7 @@ _WHOLE_ROW = (
 
 
 def fan_tab(workspace: Workspace, parent: QWidget) -> ChartTab:
-    """Give the tab of the value over kilograms saved."""
+    """Give the tab of the worth over kilograms saved."""
     return ChartTab("Fan", workspace, parent, make_chart=FanChart, make_spec=_fan)
 
 
@@ -43,7 +44,7 @@ def price_tab(workspace: Workspace, parent: QWidget) -> ChartTab:
         make_chart=partial(WaterfallChart, kind="Price ladder"),
         make_spec=_price,
         figures=_price_figures,
-        count=6,
+        count=8,
     )
 
 
@@ -74,7 +75,7 @@ class ProgrammeTab(ChartTab):
             make_chart=ProgrammeChart,
             make_spec=_programme,
             figures=_programme_figures,
-            count=4,
+            count=6,
         )
         self.chart.picked.connect(self._on_chart_picked)
         self.view.view_changed.connect(self._on_view_changed)
@@ -121,7 +122,7 @@ def _price(desk: WorthDesk) -> WaterfallSpec:
 
 
 def _price_figures(desk: WorthDesk) -> tuple[Shown, ...]:
-    return price_figures(desk.case)
+    return (*price_figures(desk.case), *price_shares(desk.case))
 
 
 def _peers(desk: WorthDesk) -> GapBarsSpec:
@@ -133,4 +134,4 @@ def _programme(desk: WorthDesk) -> ProgrammeSpec:
 
 
 def _programme_figures(desk: WorthDesk) -> tuple[Shown, ...]:
-    return programme_figures(desk.case)
+    return (*programme_figures(desk.case), *programme_shares(desk.case))

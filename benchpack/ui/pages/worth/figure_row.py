@@ -17,7 +17,7 @@ from benchpack.report.worth_figures import (
     programme_shown,
     worth_shown,
 )
-from benchpack.report.worth_price import headroom_shown
+from benchpack.report.worth_price import NONE, SAVING_OUT_OF_REACH, headroom_shown
 from benchpack.report.worth_target import chance_shown, share_shown, target_shown
 from benchpack.report.worth_vehicle import derived_shown, driver_shown
 from benchpack.ui.pages.worth.asked_figure import AskedFigure, is_known
@@ -175,7 +175,8 @@ class FigureRow(QWidget):
         back = payback_words(case) or "paid back {}"
         self.programme.show_figures(programme_shown(case), (payback_shown(case), back))
         headroom, per_unit = headroom_shown(case)
-        self.headroom.show_figures(headroom, (per_unit, "{} of new parts"))
+        words = SAVING_OUT_OF_REACH if per_unit.text == NONE else "{} of new parts"
+        self.headroom.show_figures(headroom, (per_unit, words))
         driver = driver_shown(case)
         self.derived.show_figures(derived_shown(case), (driver, "driver saves {}"))
         self._fit()

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QFocusEvent
 from PySide6.QtWidgets import QApplication, QSplitter, QTabWidget, QVBoxLayout, QWidget
 
 from benchpack.errors import Problem
@@ -55,6 +54,7 @@ class WorthPage(Page):
         self.splitter = QSplitter(Qt.Orientation.Horizontal, self)
         self.assumptions = AssumptionPanel(workspace, self.splitter)
         self.tabs = QTabWidget(self.splitter)
+        self.entry = self.tabs
         self._make_tabs()
         self._lay_out()
         self._connect()
@@ -234,11 +234,3 @@ class WorthPage(Page):
     def _on_keep_requested(self) -> None:
         self.tabs.setCurrentWidget(self.sets)
         self.sets.name.setFocus(Qt.FocusReason.ShortcutFocusReason)
-
-    def focusInEvent(self, event: QFocusEvent) -> None:
-        """Hand the focus on to the tabs.
-
-        A focus proxy would do so too, but Tab would then skip what stands before it.
-        """
-        super().focusInEvent(event)
-        self.tabs.setFocus(event.reason())

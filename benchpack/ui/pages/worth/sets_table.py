@@ -5,18 +5,15 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from PySide6.QtCore import (
-    QAbstractTableModel,
     QEvent,
     QModelIndex,
     QObject,
-    QPersistentModelIndex,
     Qt,
     Signal,
 )
 from PySide6.QtGui import QFont, QGuiApplication, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import (
     QAbstractItemView,
-    QHeaderView,
     QLineEdit,
     QStyledItemDelegate,
     QStyleOptionViewItem,
@@ -26,21 +23,22 @@ from PySide6.QtWidgets import (
 
 from benchpack.report.worth_sets import SetsTable
 from benchpack.ui.tables.clipboard import to_mime, to_text
+from benchpack.ui.tables.reading_table import (
+    Index,
+    ReadingTableModel,
+    Role,
+    dress_for_reading,
+)
 from benchpack.ui.theme import font
 from benchpack.ui.widgets.controls import plain_tip
 
-Index = QModelIndex | QPersistentModelIndex
-Role = Qt.ItemDataRole
-_ROOT = QModelIndex()
-_RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
-_LEFT = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
 _ROOM, _MOST_NAME = 20, 200
 
 MOST_LETTERS = 60
 """Letters of the name of a set; longer ones leave no room for what they stand for."""
 
 
-class SetsTableModel(QAbstractTableModel):
+class SetsTableModel(ReadingTableModel):
     """Texts of sets by row; a name can be entered anew.
 
     Signals
@@ -64,28 +62,17 @@ class SetsTableModel(QAbstractTableModel):
         self.shown, self._in_use = shown, list(in_use)
         if is_new:
             self.endResetModel()
-        elif shown.rows:
-            last = self.index(len(shown.rows) - 1, len(shown.heads) - 1)
-            self.dataChanged.emit(self.index(0, 0), last)
+        else:
+            self.tell_of_cells()
         return is_new
 
-    def rowCount(self, parent: Index = _ROOT) -> int:
+    def count(self) -> int:
         """Give the number of sets."""
-        return 0 if parent.isValid() else len(self.shown.rows)
+        return len(self.shown.rows)
 
-    def columnCount(self, parent: Index = _ROOT) -> int:
-        """Give the number of columns."""
-        return 0 if parent.isValid() else len(self.shown.heads)
-
-    def headerData(
-        self, section: int, orientation: Qt.Orientation, role: int = Role.DisplayRole
-    ) -> object:
-        """Give the heads; rows have none."""
-        if orientation is not Qt.Orientation.Horizontal:
-            return None
-        if role == Role.TextAlignmentRole:
-            return _RIGHT if section else _LEFT
-        return self.shown.heads[section] if role == Role.DisplayRole else None
+    def heads(self) -> Sequence[str]:
+        """Give the heads of the columns."""
+        return self.shown.heads
 
     def data(self, index: Index, role: int = Role.DisplayRole) -> object:
         """Give the text of a cell, and why it is not known on hover."""
@@ -99,7 +86,7 @@ class SetsTableModel(QAbstractTableModel):
         if role == Role.ToolTipRole:
             return plain_tip(cell.why)
         if role == Role.TextAlignmentRole:
-            return _RIGHT if index.column() else _LEFT
+            return self.alignment(index.column())
         if role == Role.FontRole and self._in_use[index.row()]:
             strong: QFont = font("strong")
             return strong
@@ -165,18 +152,8 @@ class SetsTableView(QTableView):
         self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
         self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
         self.setEditTriggers(QAbstractItemView.EditTrigger.EditKeyPressed)
-        self.setHorizontalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
-        self.setShowGrid(False)
-        self.setWordWrap(False)
-        self.setTabKeyNavigation(False)
         self.setMinimumHeight(96)
-        self.setStyleSheet("QTableView::item { padding: 0 8px; }")
-        rows, heads = self.verticalHeader(), self.horizontalHeader()
-        rows.setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
-        rows.setDefaultSectionSize(self.fontMetrics().height() + 8)
-        rows.hide()
-        heads.setAccessibleName("Columns")
-        heads.setHighlightSections(False)
+        dress_for_reading(self, padding=8)
         self.sets.renamed.connect(self.renamed)
         self.selectionModel().currentRowChanged.connect(self._on_row_changed)
 

@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 from typing import Any
 
 from PySide6.QtCore import Signal
-from PySide6.QtGui import QFocusEvent, QPalette
+from PySide6.QtGui import QPalette
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from benchpack.report.worth_figures import Shown
@@ -14,12 +14,13 @@ from benchpack.ui.charts.chart import Chart
 from benchpack.ui.charts.chart_or_table import ChartOrTable
 from benchpack.ui.pages.worth.desk import WorthDesk
 from benchpack.ui.pages.worth.figure_strip import FigureStrip
+from benchpack.ui.widgets.entry_area import EntryArea
 from benchpack.ui.workspace import Workspace
 
 Figures = Callable[[WorthDesk], Sequence[Shown]]
 
 
-class WorthTab(QWidget):
+class WorthTab(EntryArea):
     """Base of the tabs; refreshed only while it is seen.
 
     Signals
@@ -38,11 +39,6 @@ class WorthTab(QWidget):
         The open document.
     parent : QWidget
         Owner.
-
-    Attributes
-    ----------
-    entry : QWidget or None
-        What takes the focus when the tab is given it.
     """
 
     asked = Signal(object)
@@ -55,7 +51,6 @@ class WorthTab(QWidget):
         self.setBackgroundRole(QPalette.ColorRole.Base)
         self.workspace = workspace
         self.charts: list[Chart] = []
-        self.entry: QWidget | None = None
         self.column = QVBoxLayout(self)
         self.column.setContentsMargins(0, 0, 0, 0)
         self.column.setSpacing(0)
@@ -90,12 +85,6 @@ class WorthTab(QWidget):
         # A pack is no reference of its own; the one of the study is meant then.
         reference = "" if chosen == subject else chosen
         self.workspace.explain_requested.emit(key, reference)
-
-    def focusInEvent(self, event: QFocusEvent) -> None:
-        """Hand the focus on; with a proxy Tab would skip what stands before it."""
-        super().focusInEvent(event)
-        if self.entry is not None:
-            self.entry.setFocus(event.reason())
 
 
 class ChartTab(WorthTab):

@@ -5,10 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from PySide6.QtCore import (
-    QAbstractTableModel,
-    QModelIndex,
     QObject,
-    QPersistentModelIndex,
     Qt,
     Signal,
 )
@@ -18,17 +15,12 @@ from benchpack.errors import DataError, Problem
 from benchpack.model.fields import Kind
 from benchpack.ui.pages.worth.volumes_block import PACKS, read_packs
 from benchpack.ui.tables.columns import TableColumn
+from benchpack.ui.tables.reading_table import Index, ReadingTableModel, Role
 from benchpack.ui.theme import theme
 from benchpack.units.formatting import NumberStyle, format_number
 
-Index = QModelIndex | QPersistentModelIndex
-Role = Qt.ItemDataRole
-_ROOT = QModelIndex()
-_RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
-_LEFT = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
 
-
-class VolumesModel(QAbstractTableModel):
+class VolumesModel(ReadingTableModel):
     """The years of a programme with their packs; the even plan stands in grey.
 
     Signals
@@ -77,8 +69,8 @@ class VolumesModel(QAbstractTableModel):
         self.is_given, self.style = given, style
         if is_other:
             self.endResetModel()
-        elif self.packs:
-            self.dataChanged.emit(self.index(0, 0), self.index(len(self.packs) - 1, 1))
+        else:
+            self.tell_of_cells()
 
     def name_at(self, index: Index) -> str:
         """Give the name of a year."""
@@ -90,23 +82,13 @@ class VolumesModel(QAbstractTableModel):
             return f"year {row + 1}"
         return str(self.start_year + row)
 
-    def rowCount(self, parent: Index = _ROOT) -> int:
+    def count(self) -> int:
         """Give the number of years."""
-        return 0 if parent.isValid() else len(self.packs)
+        return len(self.packs)
 
-    def columnCount(self, parent: Index = _ROOT) -> int:
+    def heads(self) -> Sequence[str]:
         """Give two: the year, and its packs."""
-        return 0 if parent.isValid() else len(self.columns)
-
-    def headerData(
-        self, section: int, orientation: Qt.Orientation, role: int = Role.DisplayRole
-    ) -> object:
-        """Give the heads."""
-        if orientation is not Qt.Orientation.Horizontal:
-            return None
-        if role == Role.TextAlignmentRole:
-            return _RIGHT if section else _LEFT
-        return self.columns[section].title if role == Role.DisplayRole else None
+        return [column.title for column in self.columns]
 
     def data(self, index: Index, role: int = Role.DisplayRole) -> object:
         """Give the text of a cell; what only follows from the study is grey."""
@@ -120,7 +102,7 @@ class VolumesModel(QAbstractTableModel):
         if role == Role.EditRole:
             return f"{self.packs[row]:.0f}"
         if role == Role.TextAlignmentRole:
-            return _RIGHT if column else _LEFT
+            return self.alignment(column)
         if role == Role.ForegroundRole and not self.is_given:
             return QColor(theme().roles.second)
         if role == Role.ToolTipRole and not self.is_given:

@@ -77,19 +77,22 @@ class VolumesTable(QWidget):
         self,
         packs: Sequence[float],
         *,
+        span: str,
         start_year: int | None,
         given: bool,
         style: NumberStyle,
     ) -> None:
-        """Show packs by year, see `VolumesModel.show_volumes`."""
+        """Show packs by year, see `VolumesModel.show_volumes`.
+
+        `span` says how long that is.
+        """
         self.model.show_volumes(packs, start_year=start_year, given=given, style=style)
         self.even.setEnabled(given)
         self.remove.setEnabled(len(packs) > 1)
         self.show_problem(None)
-        years = len(packs)
         total = format_number(sum(packs), 0, style=style)
-        words = f"{total} packs in {years} {'year' if years == 1 else 'years'}"
-        if not years:
+        words = f"{total} packs in {span}"
+        if not packs:
             words = "No yearly volume is known. Add a year, or paste volumes."
         elif not given:
             words += ", evenly"
