@@ -47,6 +47,10 @@ class Values:
     bad: Mapping[int, Problem] = field(default_factory=dict)
 
 
+_RARE_BLANKS = "\t\r\x0b\x0c\x1c\x1d\x1e\x1f"
+"""Blanks of ASCII besides the space and the line end."""
+
+
 @dataclass(frozen=True, slots=True)
 class Reader:
     """How cells are understood.
@@ -100,17 +104,19 @@ class Reader:
 
     def _texts(self, cells: Column) -> Column:
         listed = cells.tolist()
+        column = np.empty(len(cells), dtype=object)
         try:
-            trimmed = list(map(str.strip, listed))
+            joined = "\n".join(("", *listed, ""))
         except TypeError:
             # A workbook mixes numbers into columns of text.
             listed = [cell_text(cell) for cell in listed]
-            trimmed = [text.strip() for text in listed]
+            joined = "\n".join(("", *listed, ""))
         # Asking all texts at once takes a tenth of asking each.
-        if not self.verbatim and "\n'" in "\n" + "\n".join(listed):
-            trimmed = [without_apostrophe(text).strip() for text in listed]
-        column = np.empty(len(cells), dtype=object)
-        column[:] = listed if self.verbatim else trimmed
+        if not self.verbatim and "\n'" in joined:
+            listed = [without_apostrophe(text).strip() for text in listed]
+        elif not self.verbatim and not _is_trimmed(joined):
+            listed = list(map(str.strip, listed))
+        column[:] = listed
         return column
 
     def _numbers(self, field: Field, cells: Column, unit: str) -> Values:
@@ -206,6 +212,13 @@ def cell_text(cell: object) -> str:
     if isinstance(cell, float):
         return "" if np.isnan(cell) else number_text(cell)
     return str(cell)
+
+
+def _is_trimmed(joined: str) -> bool:
+    """Tell whether no text between line ends begins or ends with a blank."""
+    if not joined.isascii() or any(blank in joined for blank in _RARE_BLANKS):
+        return False
+    return not any(edge in joined for edge in ("\n ", " \n", "\n\n"))
 
 
 def _looked_up(cells: Column, read: Callable[[str], Any]) -> Values:

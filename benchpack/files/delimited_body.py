@@ -135,7 +135,9 @@ class DelimitedBody:
         ]
         rows = np.arange(self._skip + 1, self._skip + 1 + len(frame), dtype=np.int64)
         cells = without_empty(columns, rows)
-        ends = max(self._data.count(b"\n"), self._data.count(b"\r"))
+        ends = self._data.count(b"\n")
+        if b"\r" in self._data:
+            ends = max(ends, self._data.count(b"\r"))
         if ends <= self._skip + len(frame):
             return cells
         return replace(cells, swallowed=_swallowed(cells, self._delimiter))

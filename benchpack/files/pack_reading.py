@@ -232,7 +232,8 @@ def accepted_packs(rows: Rows) -> PackTable:
     unknown: dict[bool, Any] = {}
     for field in PACK_FIELDS:
         if field.name not in rows.values:
-            if field.is_numeric or field.kind is Kind.TEXT:
+            blank = field.kind is Kind.CHOICE and not str(field.choices[0])
+            if field.is_numeric or field.kind is Kind.TEXT or blank:
                 # Tables share columns: one serves all that nothing is known of.
                 if field.is_numeric not in unknown:
                     unknown[field.is_numeric] = empty_column(field, count)
@@ -243,7 +244,7 @@ def accepted_packs(rows: Rows) -> PackTable:
         if field.kind is Kind.CHOICE:
             words: dict[str | None, str] = {word: str(word) for word in field.choices}
             words[None] = words[field.choices[0]]
-            chosen = empty_column(field, count)
+            chosen = np.empty(count, dtype=object)
             chosen[:] = [words[word] for word in column.tolist()]
             column = chosen
         columns[field.name] = column
