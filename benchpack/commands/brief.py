@@ -71,6 +71,9 @@ def run(arguments: Sequence[str]) -> int:
         raise RequestError(
             f"{options.out.name}: a brief is written as NAME.pdf or NAME.html"
         )
+    added = [key for key in options.leave_out if key.strip().casefold() in WORTH_KEYS]
+    if added:
+        raise RequestError(f"--leave-out: {added[0]!r} is out unless --add names it")
     try:
         check_left_out(options.leave_out)
     except DataError as error:

@@ -18,7 +18,7 @@ from benchpack.files.atomic import replacing
 from benchpack.files.bundle_archive import README, SEAL, UNPACKED, unpack
 from benchpack.files.collecting import Reading
 from benchpack.files.descriptor import DESCRIPTOR
-from benchpack.files.faults import fault
+from benchpack.files.faults import disk_fault, fault
 from benchpack.files.pace import Pace
 from benchpack.files.package import read_package, write_package
 from benchpack.model.library import Library
@@ -150,15 +150,20 @@ def read_bundle(path: Path, *, pace: Pace | None = None) -> Reading:
 @contextmanager
 def _folder(path: Path) -> Iterator[Path]:
     """Give a passing folder; problems with files in it are said of the bundle."""
-    with tempfile.TemporaryDirectory(
-        prefix="benchpack-", ignore_cleanup_errors=True
-    ) as place:
-        folder = Path(place)
-        try:
-            yield folder
-        except DataError as error:
-            found = (_renamed(problem, folder, path) for problem in error.problems)
-            raise DataError(*found) from error
+    try:
+        with tempfile.TemporaryDirectory(
+            prefix="benchpack-", ignore_cleanup_errors=True
+        ) as place:
+            folder = Path(place)
+            try:
+                yield folder
+            except DataError as error:
+                found = (_renamed(problem, folder, path) for problem in error.problems)
+                raise DataError(*found) from error
+    except OSError as error:
+        (problem,) = disk_fault(path, error).problems
+        what = f"In the folder for passing files: {problem.what}"
+        raise fault(path, what, problem.remedy) from error
 
 
 def _renamed(problem: Problem, folder: Path, path: Path) -> Problem:

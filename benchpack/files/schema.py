@@ -86,7 +86,7 @@ MATERIALS = _listed("materials", MATERIAL_FIELDS)
 SOURCES = _listed("sources", SOURCE_FIELDS)
 STUDIES = _listed("studies", STUDY_FIELDS)
 CHANGES = _owned("changes", CHANGE_FIELDS, "study_id", "studies.position")
-ASSUMPTION_SETS = _owned("assumption_sets", SET_FIELDS, "study_id", "studies.position")
+_owned("assumption_sets", SET_FIELDS, "study_id", "studies.position")
 ABOUT = Table(
     "about",
     METADATA,

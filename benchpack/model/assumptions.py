@@ -265,7 +265,7 @@ def _supply(record: Assumptions) -> list[_Check]:
         (
             0 <= rate <= 1,
             "discount rate",
-            f"The discount rate is {rate:g} per year.",
+            f"The interest a year is {rate:g}.",
             "Give it as a fraction from 0 to 1, 0.08 for 8 %.",
         ),
         (

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from benchpack.model.pack import Pack
 from benchpack.model.words import Basis
+from benchpack.report.chart_words import nothing_to_compare
 from benchpack.report.display import Display
 from benchpack.results.comparison import Comparison
 from benchpack.results.pair_cautions import NOTHING_KG, bases_disagree, signs_turn
@@ -43,13 +44,15 @@ def plain_text(sentence: Sentence) -> str:
     return "".join(piece.text for piece in sentence)
 
 
-def headline(results: Results) -> Sentence:
+def headline(results: Results, *, has_remedy: bool = True) -> Sentence:
     """State the gap to the reference, its two shares, and what it is worth.
 
     Parameters
     ----------
     results : Results
         The results of a study.
+    has_remedy : bool
+        False where the reader cannot change the study: a reason is then said alone.
 
     Returns
     -------
@@ -58,9 +61,7 @@ def headline(results: Results) -> Sentence:
     """
     comparison, place = results.comparison, results.place
     if comparison is None or place is None:
-        problem = results.missing
-        text = f"{problem.what} {problem.remedy}".strip() if problem else ""
-        return (Piece(text),)
+        return (Piece(nothing_to_compare(results, has_remedy=has_remedy)),)
     writer = _Writer(results, comparison, place)
     return writer.sentence()
 

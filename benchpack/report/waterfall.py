@@ -8,7 +8,7 @@ import numpy as np
 
 from benchpack.model.words import Basis
 from benchpack.report.chart_specs import StepKind, WaterfallSpec
-from benchpack.report.chart_words import nothing_to_compare
+from benchpack.report.chart_words import nothing_to_compare, reason_text
 from benchpack.report.display import Display
 from benchpack.results.comparison import Comparison
 from benchpack.results.pair_cautions import NOTHING_KG
@@ -17,20 +17,24 @@ from benchpack.results.subsystems import SubsystemSplit
 from benchpack.results.uncounted import why_no_gap
 
 
-def waterfall_spec(results: Results) -> WaterfallSpec:
+def waterfall_spec(results: Results, *, has_remedy: bool = True) -> WaterfallSpec:
     """Give the gap to the reference as steps: energy, then subsystem by subsystem.
 
     Parameters
     ----------
     results : Results
         The results of a study.
+    has_remedy : bool
+        False where the reader cannot change the study: a reason is then said alone.
     """
     comparison, place = results.comparison, results.place
     if comparison is None or place is None or results.split is None:
-        return WaterfallSpec(empty_sentence=nothing_to_compare(results))
+        why = nothing_to_compare(results, has_remedy=has_remedy)
+        return WaterfallSpec(empty_sentence=why)
     emptied = why_no_gap(comparison, place, basis=Basis.AS_WEIGHED)
     if emptied is not None:
-        return WaterfallSpec(empty_sentence=f"{emptied.what} {emptied.remedy}")
+        why = reason_text(emptied, has_remedy=has_remedy)
+        return WaterfallSpec(empty_sentence=why)
     display = Display(results.study)
     split = results.split
     steps = _steps(comparison, place, split)

@@ -102,7 +102,7 @@ def _fan_finding(
 
 def _fan_note(results: Results, display: Display) -> str:
     study = results.study
-    reason = study.worth_reason or "a starting figure, no reason is written down yet"
+    reason = study.worth_reason or "a starting value, no reason is written down yet"
     per_pound = display.other_worth_text(study.worth_likely_per_kg)
     note = f"Worth per kilogram: {reason}. Likely worth is {per_pound}."
     comparison, place = results.comparison, results.place

@@ -10,6 +10,7 @@ from benchpack.errors import Problem
 from benchpack.model.ranges import Range
 from benchpack.model.worth_words import ValuedMass
 from benchpack.report.chart_specs import ChartSpec
+from benchpack.report.chart_words import reason_text
 from benchpack.report.display import Display
 from benchpack.report.proposal_text import saving_text
 from benchpack.report.worth_money import (
@@ -55,11 +56,6 @@ class Shown:
     def whole(self) -> str:
         """The figure with its range."""
         return f"{self.text} {self.span}".rstrip()
-
-
-def reason_text(problem: Problem) -> str:
-    """Write why something is not there, and what to do."""
-    return f"{problem.what} {problem.remedy}".strip()
 
 
 def emptied(kind: type[Spec], problem: Problem) -> Spec:
@@ -157,8 +153,8 @@ def programme_shown(case: WorthCase) -> Shown:
         return Shown(key, label, why=reason_text(found))
     display = Display(case.study)
     why = (
-        "Present value over all years; the range has all inputs at their low, or all "
-        "at their high ends at once."
+        "Present value over all years; the range has all that is worse at once, or "
+        "all that is better; interest stays."
     )
     return Shown(
         key,

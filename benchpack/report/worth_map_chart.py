@@ -145,7 +145,9 @@ def _finding(found: WorthMap, x: Side, y: Side) -> str:
         texts = " and ".join(x.write(one * x.factor) for one in places[:2])
         return f"Breaks even at {texts}, with {at}"
     word = "Gains" if found.now[2] > 0 else "Loses"
-    return f"{word} at any {_words(found.x.key, found.valued)}, with {at}"
+    low, high = (x.write(end * x.factor) for end in ends)
+    high = high.removeprefix(f"{_words(found.x.key, found.valued)} ")
+    return f"{word} everywhere between {low} and {high}, with {at}"
 
 
 def _words(key: str, valued: ValuedMass) -> str:

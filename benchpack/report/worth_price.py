@@ -8,14 +8,9 @@ import numpy as np
 
 from benchpack.errors import Problem
 from benchpack.report.chart_specs import StepKind, WaterfallSpec
+from benchpack.report.chart_words import reason_text
 from benchpack.report.display import Display
-from benchpack.report.worth_figures import (
-    Shown,
-    emptied,
-    lacking_words,
-    reason_text,
-    saving_words,
-)
+from benchpack.report.worth_figures import Shown, emptied, lacking_words, saving_words
 from benchpack.report.worth_money import MoneyScale, span_text
 from benchpack.report.worth_shares import parts_texts
 from benchpack.results.explained_price import price_figure
@@ -28,6 +23,8 @@ _GAIN = "customer gain"
 _NO_ROOM = "no price left"
 NONE = "none"
 """In place of a price that would have to lie below zero."""
+NO_PRICE = "No price leaves the saving that is asked for."
+"""Why the headroom is none."""
 SAVING_OUT_OF_REACH = "the saving is out of reach"
 """What that means, where there is little room."""
 
@@ -154,10 +151,7 @@ def headroom_shown(case: WorthCase) -> tuple[Shown, Shown]:
     )
     if found.headroom < 0:
         short = display.money_text(-found.headroom)
-        why = (
-            "No price leaves the saving that is asked for: for nothing the customer is "
-            f"{short} short of it."
-        )
+        why = f"{NO_PRICE} For nothing the customer is {short} short of it."
     why_per_kg = "Headroom over the mass of the new parts."
     if not math.isfinite(found.per_kg):
         why_per_kg = (
@@ -197,25 +191,18 @@ def price_figures(case: WorthCase) -> tuple[Shown, ...]:
         The case.
     """
     display, study, found = Display(case.study), case.study, case.price
-    asked = display.money_text(study.required_saving)
     share = format_share(study.customer_share, style=display.style)
     heads = (
         ("even price", "Customer is even at"),
         ("shared price", f"Price that leaves {share} of the gain"),
-        (
-            "price at saving",
-            f"Price that leaves {asked}"
-            if study.required_saving > 0
-            else "Price if nothing is asked for",
-        ),
     )
     given = "Customer's gain"
     headroom, per_kg = headroom_shown(case)
     if isinstance(found, Problem):
         why = reason_text(found)
-        even, shared, asked_for = (Shown(*head, why=why) for head in heads)
+        even, shared = (Shown(*head, why=why) for head in heads)
         gain = Shown(_GAIN, given, why=why)
-        return even, headroom, per_kg, shared, asked_for, gain
+        return even, headroom, per_kg, shared, gain
     no_cost = "What it costs to make the new parts is not known; only a proposal says."
     even = Shown(
         *heads[0],
@@ -234,13 +221,7 @@ def price_figures(case: WorthCase) -> tuple[Shown, ...]:
         if is_shared
         else no_cost,
     )
-    asked_for = Shown(
-        *heads[2],
-        price_text(found.headroom, display),
-        _span(case, "price at saving"),
-        f"The dearest such price. {_BY_WORTH}",
-    )
-    return even, headroom, per_kg, shared, asked_for, _given(case, found, given)
+    return even, headroom, per_kg, shared, _given(case, found, given)
 
 
 def _given(case: WorthCase, found: Price, label: str) -> Shown:

@@ -90,7 +90,7 @@ def _note(case: WorthCase, found: Programme, display: Display) -> str:
     said = [
         saving_words(case),
         f"{packs} packs in all; present value at {rate} a year.",
-        "Whiskers: all inputs at their low, or all at their high ends at once.",
+        "Whiskers: all that is worse at once, or all that is better; interest stays.",
     ]
     if found.spend.likely > 0:
         once = programme_money_text(found.spend.likely, display)

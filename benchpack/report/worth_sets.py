@@ -12,21 +12,22 @@ import numpy as np
 from benchpack.errors import Problem
 from benchpack.model.ranges import Range
 from benchpack.model.study import Study
+from benchpack.report.chart_words import reason_text
 from benchpack.report.display import Display
 from benchpack.report.worth_figures import (
     Shown,
     gain_shown,
     payback_shown,
     programme_shown,
-    reason_text,
     worth_of_saving,
     worth_shown,
 )
 from benchpack.report.worth_money import MoneyScale, money_scale
-from benchpack.report.worth_price import headroom_shown
+from benchpack.report.worth_price import NO_PRICE, headroom_shown
 from benchpack.report.worth_specs import SetsSpec
 from benchpack.report.worth_vehicle import derived_shown
 from benchpack.results.worth_case import WorthCase
+from benchpack.results.worth_price import Price
 from benchpack.results.worth_sets import SetOutcome
 from benchpack.units.formatting import UNKNOWN, format_number, format_share
 
@@ -136,7 +137,10 @@ def _value(case: WorthCase | None, measure: SetMeasure) -> Range | None:
         return None if isinstance(found, Problem) else found.npv
     if measure is SetMeasure.HEADROOM:
         price = case.price
-        return None if isinstance(price, Problem) else Range.exactly(price.headroom)
+        # Below zero there is no price, so there is nothing to compare as money.
+        if isinstance(price, Problem) or price.headroom < 0:
+            return None
+        return Range.exactly(price.headroom)
     worth = worth_of_saving(case)
     if worth is None or measure is SetMeasure.WORTH:
         return worth
@@ -168,6 +172,8 @@ def _why(outcome: SetOutcome, measure: SetMeasure) -> str:
     if case is None or _value(case, measure) is not None:
         return ""
     found = case.price if measure is SetMeasure.HEADROOM else case.programme
+    if isinstance(found, Price):
+        return NO_PRICE
     return reason_text(found) if isinstance(found, Problem) else ""
 
 

@@ -6,8 +6,9 @@ from collections.abc import Callable
 
 from benchpack.errors import Problem
 from benchpack.model.ranges import Range
+from benchpack.report.chart_words import reason_text
 from benchpack.report.display import Display
-from benchpack.report.worth_figures import Shown, reason_text
+from benchpack.report.worth_figures import Shown
 from benchpack.report.worth_money import MoneyScale, money_scale, span_text
 from benchpack.results.explained_shares import (
     CUSTOMER,

@@ -21,7 +21,9 @@ STRETCHED = "chance stretch"
 """Key of what one trial in five saves."""
 COMPUTING = "computing"
 """Stands where a figure is still worked out."""
-NO_TARGET = "No target is set. Enter the saving that is promised."
+WITHOUT_TARGET = "No target is set."
+NO_TARGET = f"{WITHOUT_TARGET} Enter the saving that is promised."
+WITHOUT_PROPOSAL = "There is no proposal."
 NO_PROPOSAL = "There is no proposal, so nothing says how likely it is."
 
 
@@ -196,14 +198,14 @@ def target_figures(
     worth = Shown("target worth", "Worth a pack", why=NO_TARGET)
     if target.value is not None:
         worth = money_shown("target worth", "Worth a pack", target.value, display)
-    left = Shown("gap left", "Gap still open", why=NO_PROPOSAL)
+    left = Shown("gap left", "Gap still open", why=WITHOUT_PROPOSAL)
     if has_proposal(case) and not has_gap(case):
         left = replace(left, why=no_gap_words(case))
     elif math.isfinite(target.left_kg):
         text, whole = left_texts(case)
         span = whole.removeprefix(text).strip()
         left = replace(left, text=text, span=span, why="After the proposal.")
-    least = Shown("least worth", "Pays from a worth of", why=NO_PROPOSAL)
+    least = Shown("least worth", "Pays from a worth of", why=WITHOUT_PROPOSAL)
     if math.isfinite(target.least_worth_per_kg):
         text = display.worth_text(target.least_worth_per_kg)
         least = Shown("least worth", "Pays from a worth of", text)

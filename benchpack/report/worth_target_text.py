@@ -13,6 +13,7 @@ from benchpack.report.worth_figures import least_volume_text
 from benchpack.report.worth_target import (
     NO_PROPOSAL,
     NO_TARGET,
+    WITHOUT_PROPOSAL,
     has_gap,
     has_proposal,
     left_texts,
@@ -107,7 +108,7 @@ def _likely(
 
 def _conditions(case: WorthCase, display: Display) -> tuple[str, ...]:
     if not has_proposal(case):
-        return (NO_PROPOSAL,)
+        return (WITHOUT_PROPOSAL,)
     return (*_releases(case, display), _least_worth(case, display), _volume(case))
 
 
@@ -160,7 +161,7 @@ def _volume(case: WorthCase) -> str:
 def _open(case: WorthCase, display: Display) -> str:
     left = case.target.left_kg
     if not has_proposal(case):
-        return NO_PROPOSAL
+        return WITHOUT_PROPOSAL
     if not has_gap(case):
         return no_gap_words(case)
     if left <= 0:

@@ -7,8 +7,9 @@ import numpy as np
 from benchpack.model.ranges import Range
 from benchpack.model.study import Study
 from benchpack.model.worth_words import Sizing
+from benchpack.report.chart_words import reason_text
 from benchpack.report.display import Display
-from benchpack.report.worth_figures import Shown, reason_text
+from benchpack.report.worth_figures import Shown
 from benchpack.report.worth_money import worth_span_text
 from benchpack.report.worth_specs import SetsSpec
 from benchpack.results.worth_case import WorthCase
@@ -60,6 +61,9 @@ def driver_shown(case: WorthCase) -> Shown:
     """Give what a kilogram saves the driver as a figure."""
     key, label, worth = "driver saving", "Driver saves", case.derived.driver_per_kg
     display = Display(case.study)
+    if worth is None:
+        missing = case.derived.driver_missing
+        return Shown(key, label, why=reason_text(missing) if missing else "")
     return Shown(
         key,
         label,
@@ -82,7 +86,8 @@ def vehicle_spec(case: WorthCase) -> SetsSpec:
     rows = {ENTERED: Range(*study.worth_per_kg)}
     if found.worth_per_kg is not None:
         rows[DERIVED] = found.worth_per_kg
-    rows[DRIVER] = found.driver_per_kg
+    if found.driver_per_kg is not None:
+        rows[DRIVER] = found.driver_per_kg
     per_unit = KG_PER_LB if study.mass_unit == "lb" else 1.0
     low, likely, high = per_unit * np.array([one.ends for one in rows.values()]).T
 

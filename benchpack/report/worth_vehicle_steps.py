@@ -8,9 +8,17 @@ from benchpack.model.ranges import Range
 from benchpack.model.worth_words import Sizing
 from benchpack.report.display import Display
 from benchpack.report.worth_vehicle import range_gain_text, worth_range_text
+from benchpack.results.explained_assumed import (
+    mass_energy_source,
+    secondary_source,
+    source_of,
+)
+from benchpack.results.starting_money import holds_elsewhere
 from benchpack.results.worth_case import WorthCase
+from benchpack.results.worth_density import density_source
 from benchpack.units.formatting import (
     KG_PER_LB,
+    UNKNOWN,
     format_number,
     format_range,
     format_share,
@@ -51,23 +59,24 @@ def vehicle_steps(case: WorthCase) -> tuple[Step, ...]:
     study, found = case.study, case.derived
     display = Display(study)
     write = _Writer(display)
-    whose = "the study" if study.pack_density_wh_per_kg else "the subject"
+    whose = density_source(case.gap.library, study)
     kept = study.sizing is Sizing.BATTERY_KEPT
     unit, per_unit = study.mass_unit, KG_PER_LB if study.mass_unit == "lb" else 1.0
-    programme = f"programme: {study.programme or 'not stated'}"
-    if study.secondary_share is not None and found.secondary.width == 0:
-        programme = "the study"
     steps = [
         Step(
             "energy that mass costs",
             write.ranged(found.mass_energy, "kWh/(100 km 100 kg)", 2),
-            found.energy_source,
+            mass_energy_source(study),
         ),
-        Step("range", write.plain(study.vehicle_range_km, "km"), "the study"),
+        Step(
+            "range",
+            write.plain(study.vehicle_range_km, "km"),
+            source_of(study, "vehicle_range_km"),
+        ),
         Step(
             "share of the energy used",
             format_share(study.usable_share, style=display.style),
-            "the study",
+            source_of(study, "usable_share"),
         ),
         Step(
             f"battery energy saved per {unit}",
@@ -93,12 +102,14 @@ def vehicle_steps(case: WorthCase) -> tuple[Step, ...]:
         Step(
             f"other mass that goes per {unit}",
             write.ranged(found.secondary, unit, 1),
-            programme,
+            secondary_source(study),
         ),
         Step(
             "cost of one more kWh",
-            write.ranged(study.battery_cost, f"{study.currency}/kWh", 0),
-            "the study",
+            UNKNOWN
+            if holds_elsewhere(study, "battery_cost")
+            else write.ranged(study.battery_cost, f"{study.currency}/kWh", 0),
+            source_of(study, "battery_cost"),
         ),
         Step(
             "worth by the vehicle",

@@ -6,6 +6,7 @@ import math
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 
 from benchpack.calc.tooling import (
     break_even_volume,
@@ -14,8 +15,11 @@ from benchpack.calc.tooling import (
 )
 from benchpack.calc.worth import programme_npv
 from benchpack.model.change import ProgrammeKind
+from benchpack.model.library import Library
 from benchpack.model.ranges import Range
 from benchpack.model.study import Study
+
+FloatArray = NDArray[np.float64]
 
 _NONE = Range.exactly(0.0)
 
@@ -32,9 +36,9 @@ class Supply:
         Code of the currency.
     yearly_volume : float
         Packs a year, NaN where neither study nor subject says it. With volumes by
-        year it is the even volume of the same present value.
+        year, or a part of a year, it is the even volume of the same present value.
     years, rate : float
-        Years of the programme, and interest a year as a fraction.
+        Whole years of the programme, and interest a year as a fraction.
     programme : ProgrammeKind
         In a new programme the old tools have to be bought as well.
     """
@@ -58,20 +62,67 @@ def supply_of(study: Study, *, subject_volume: float | None) -> Supply:
         Yearly volume of the subject, taken where the study gives none.
     """
     volume, years = study.yearly_volume or subject_volume, study.programme_years
-    if study.volumes:
+    planned = planned_volumes(study, subject_volume)
+    if is_uneven(study) and planned.size:
         # The even volume whose packs are worth as much today.
-        years = float(len(study.volumes))
-        packs = programme_npv(1.0, study.volumes, discount_rate=study.discount_rate)
+        years = float(planned.size)
+        packs = programme_npv(1.0, planned, discount_rate=study.discount_rate)
         recovery = capital_recovery_factor(study.discount_rate, years)
         volume = float(packs) * float(recovery)
     return Supply(
         study.labour_rate_per_h,
         study.currency,
         float(volume) if volume else math.nan,
-        years,
+        float(math.ceil(years)),
         study.discount_rate,
         study.programme,
     )
+
+
+def is_uneven(study: Study) -> bool:
+    """Say whether the years differ: volumes by year, or a part of a year at the end."""
+    return bool(study.volumes) or not float(study.programme_years).is_integer()
+
+
+def subject_volume_of(library: Library, study: Study) -> float | None:
+    """Give the yearly volume of the subject, None where it is not known.
+
+    Parameters
+    ----------
+    library : Library
+        The packs.
+    study : Study
+        The study with its subject.
+    """
+    if not library.packs.has(study.subject):
+        return None
+    return library.packs[library.packs.position(study.subject)].yearly_volume
+
+
+def planned_volumes(study: Study, subject_volume: float | None) -> FloatArray:
+    """Give the packs of each year; a part of a year at the end is that part of them.
+
+    Parameters
+    ----------
+    study : Study
+        Volumes by year, or one volume and the years.
+    subject_volume : float or None
+        Yearly volume of the subject, taken where the study gives none.
+
+    Returns
+    -------
+    ndarray, shape (years,)
+        None where no volume is known.
+    """
+    if study.volumes:
+        return np.array(study.volumes, dtype=np.float64)
+    volume = study.yearly_volume or subject_volume
+    if not volume:
+        return np.empty(0)
+    whole = int(study.programme_years)
+    packs = np.full(whole, float(volume))
+    rest = study.programme_years - whole
+    return np.append(packs, rest * volume) if rest > 0 else packs
 
 
 def per_pack(one_time: Range, supply: Supply) -> Range | None:

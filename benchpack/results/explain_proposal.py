@@ -8,8 +8,9 @@ from collections.abc import Callable, Iterable
 from benchpack.errors import RequestError
 from benchpack.model.ranges import Range
 from benchpack.results.explained_change import CHANGE_KEYS, explain_change
-from benchpack.results.explained_worth import PRACTICE, ranged, supply_inputs
-from benchpack.results.figure import Figure, Input
+from benchpack.results.explained_money import supply_inputs
+from benchpack.results.explained_worth import ranged
+from benchpack.results.figure import PRACTICE, Figure, Input
 from benchpack.results.proposal import ProposalResults, Totals
 from benchpack.results.proposal_effect import Effect
 
@@ -165,7 +166,7 @@ def _net_worth(results: ProposalResults, totals: Totals) -> Figure:
                 Input("worth", study.worth_likely_per_kg, f"{money}/kg", reason),
                 Input("mass saved", totals.saved_kg.likely, "kg", "the ledger"),
                 *(Input(name, cost.likely, money, "sum") for name, cost in costs),
-                *supply_inputs(results),
+                *supply_inputs(results.study, results.supply),
             ),
             source="capital recovery: textbooks of engineering economy (from memory)",
         ),
@@ -189,7 +190,7 @@ def _break_even(results: ProposalResults, totals: Totals) -> Figure:
             Input("spent once, tools and validation", once, money, "sum"),
             Input("worth of the mass per pack", worth, money, "worth x mass saved"),
             Input("money per pack", totals.money.likely, money, "sum"),
-            *supply_inputs(results)[1:],
+            *supply_inputs(results.study, results.supply)[1:],
         ),
         source="break-even volume of process-based cost models, " + PRACTICE,
         missing="It pays at no volume." if never else "",

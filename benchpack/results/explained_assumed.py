@@ -6,19 +6,21 @@ from collections.abc import Mapping
 from typing import Any
 
 from benchpack.model.assumptions import Assumptions
+from benchpack.model.change_words import ProgrammeKind
 from benchpack.model.ranges import Range
 from benchpack.model.study import Study
 from benchpack.model.worth_words import EnergyFrom, ValuedMass
-from benchpack.results.explained_worth import PRACTICE
-from benchpack.results.figure import Input
+from benchpack.results.figure import PRACTICE, Input
+from benchpack.results.joint_facts import USUAL_CURRENCY
+from benchpack.results.starting_money import holds_elsewhere
 from benchpack.results.worth_case import WorthCase
-from benchpack.results.worth_derived import SECONDARY
 from benchpack.results.worth_driving import driven_by
 
 OF_STUDY = "the study"
 _AS_LIKELY = "likewise"
 _START = "starting value, "
 _MEMORY = _START + "from memory"
+_MEMORY_ELSEWHERE = f"starting value in {USUAL_CURRENCY}, from memory"
 _USUAL = _START + PRACTICE
 _MASS_ENERGY = (
     _START + "likely as in Weiss, Cloos, Helmers, Environ. Sci. Eur. 32 (2020) 46; "
@@ -58,6 +60,8 @@ def source_of(study: Study, attribute: str) -> str:
         One of `ASSUMPTION_NAMES`.
     """
     value: Any = getattr(study, attribute)
+    if holds_elsewhere(study, attribute):
+        return _MEMORY_ELSEWHERE
     if attribute in _MARKS and value == getattr(_STARTING, attribute):
         return _MARKS[attribute]
     return OF_STUDY
@@ -114,16 +118,30 @@ def ranged_inputs(
 
 def worth_inputs(study: Study) -> tuple[Input, ...]:
     """Give the worth of a kilogram with the reason and the source written for it."""
-    written = [one for one in (study.worth_reason, study.worth_source) if one.strip()]
-    source = "; ".join(written) or "the study, no reason written"
-    if not written and study.worth_per_kg == _STARTING.worth_per_kg:
-        source = _MEMORY + ", no reason written"
     return ranged_inputs(
         "w, worth",
         Range(*study.worth_per_kg),
         unit=f"{study.currency}/kg",
-        source=source,
+        source=worth_source_of(study),
     )
+
+
+def worth_source_of(study: Study) -> str:
+    """Give reason and source of the worth of a kilogram, or its mark.
+
+    Parameters
+    ----------
+    study : Study
+        The study.
+    """
+    written = [one for one in (study.worth_reason, study.worth_source) if one.strip()]
+    if written:
+        return "; ".join(written)
+    mark = OF_STUDY
+    if study.worth_per_kg == _STARTING.worth_per_kg:
+        is_usual = study.currency == USUAL_CURRENCY
+        mark = _MEMORY if is_usual else _MEMORY_ELSEWHERE
+    return f"{mark}, no reason written"
 
 
 def saving_inputs(case: WorthCase) -> tuple[Input, ...]:
@@ -164,13 +182,25 @@ def secondary_inputs(case: WorthCase) -> tuple[Input, ...]:
         The case.
     """
     study, found = case.study, case.derived.secondary
-    by_kind = found == SECONDARY[study.programme]
-    kind = str(study.programme) or "kind of programme not stated"
-    source = OF_STUDY
-    if by_kind:
-        mark = PRACTICE if found.width == 0 else "from memory"
-        source = f"{kind}, {mark}"
+    source = secondary_source(study)
     return ranged_inputs("s, secondary mass", found, unit="kg/kg", source=source)
+
+
+def secondary_source(study: Study) -> str:
+    """Say where the mass that goes elsewhere comes from, with its mark.
+
+    Parameters
+    ----------
+    study : Study
+        Kind of programme, and a figure of its own.
+    """
+    if study.programme is ProgrammeKind.RUNNING:
+        return f"0 in a running change, {PRACTICE}"
+    if study.secondary_share is not None:
+        return OF_STUDY
+    if study.programme is ProgrammeKind.UNSTATED:
+        return "0 where the kind of programme is not stated"
+    return f"usual for the programme {study.programme}, from memory"
 
 
 def mass_energy_inputs(case: WorthCase) -> tuple[Input, ...]:
@@ -184,10 +214,8 @@ def mass_energy_inputs(case: WorthCase) -> tuple[Input, ...]:
     study, derived = case.study, case.derived
     unit = "kWh/(100 km 100 kg)"
     driven = driven_by(study)
-    source = derived.energy_source
+    source = mass_energy_source(study)
     if driven is None:
-        own = source_of(study, "mass_energy")
-        source = own if study.energy_from is EnergyFrom.GIVEN else f"{own}; {source}"
         return ranged_inputs(
             "e, energy by mass", derived.mass_energy, unit=unit, source=source
         )
@@ -205,6 +233,23 @@ def mass_energy_inputs(case: WorthCase) -> tuple[Input, ...]:
         *assumed(study, "drive_efficiency", "eta, battery to wheel"),
         *assumed(study, "recuperated_share", "r, recuperated share"),
     )
+
+
+def mass_energy_source(study: Study) -> str:
+    """Say where the energy that mass costs comes from: its mark, or what was driven.
+
+    Parameters
+    ----------
+    study : Study
+        The study.
+    """
+    driven = driven_by(study)
+    if driven is not None:
+        return driven.name
+    own = source_of(study, "mass_energy")
+    if study.energy_from is EnergyFrom.GIVEN:
+        return own
+    return f"{own}; no drive cycle has been read yet"
 
 
 def driving_note(case: WorthCase) -> str:

@@ -10,13 +10,12 @@ from benchpack.results.change_checks_plate import case_figures
 from benchpack.results.change_cost import PartCost
 from benchpack.results.explained_worth import (
     GIVEN,
-    PRACTICE,
     break_even_figure,
     net_worth_figure,
     once_figure,
     ranged,
 )
-from benchpack.results.figure import Figure, Input
+from benchpack.results.figure import PRACTICE, Figure, Input
 from benchpack.results.ledger_record import AddedBack
 from benchpack.results.proposal import ProposalResults
 from benchpack.results.proposal_effect import Effect

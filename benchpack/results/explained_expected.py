@@ -47,7 +47,7 @@ def expected_figure(case: WorthCase, key: str) -> Figure:
     model = worth_model(case)
     figure = Figure(
         key=key,
-        label="Net present value of the programme, each change by its chance",
+        label="Programme value (net present value), each change by its chance",
         value=math.nan,
         unit=case.study.currency,
         formula=_ALONE,

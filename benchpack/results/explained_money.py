@@ -7,8 +7,13 @@ import math
 from benchpack.calc.tooling import capital_recovery_factor
 from benchpack.model.study import Study
 from benchpack.model.worth_words import ValuedMass
-from benchpack.results.change_supply import Supply
-from benchpack.results.explained_assumed import OF_STUDY, assumed, ranged_inputs
+from benchpack.results.change_supply import Supply, is_uneven
+from benchpack.results.explained_assumed import (
+    OF_STUDY,
+    assumed,
+    ranged_inputs,
+    source_of,
+)
 from benchpack.results.figure import Input
 from benchpack.results.worth_case import WorthCase
 
@@ -74,6 +79,41 @@ def ledger_source(unknown: tuple[str, ...]) -> str:
     return "the ledger of the proposal" + (lacking if unknown else "")
 
 
+def supply_inputs(study: Study, supply: Supply) -> tuple[Input, ...]:
+    """Give volume, years and interest as inputs of a figure.
+
+    Parameters
+    ----------
+    study : Study
+        Volumes by year, interest.
+    supply : Supply
+        Volume, years and interest.
+    """
+    years = source_of(study, "programme_years")
+    if study.volumes:
+        years = "volumes by year of the study"
+    elif is_uneven(study):
+        years += "; the last is a part of one"
+    return (
+        Input("V, packs a year", supply.yearly_volume, "", volume_source(study)),
+        Input("n, years of the programme", supply.years, "", years),
+        *assumed(study, "discount_rate", "i, interest a year"),
+    )
+
+
+def volume_source(study: Study) -> str:
+    """Say where the packs a year come from that spread what is spent once.
+
+    Parameters
+    ----------
+    study : Study
+        Volumes by year, or one volume and the years.
+    """
+    if is_uneven(study):
+        return "even volume of the same present value"
+    return OF_STUDY if study.yearly_volume else "the subject"
+
+
 def recovery_inputs(study: Study, supply: Supply) -> tuple[Input, ...]:
     """Give what spreads money that is spent once over the packs.
 
@@ -89,12 +129,5 @@ def recovery_inputs(study: Study, supply: Supply) -> tuple[Input, ...]:
     found = factor if math.isfinite(factor) else math.nan
     return (
         Input("CRF, of what is spent once a year", found, "1/a", spread),
-        Input(
-            "V, packs a year",
-            supply.yearly_volume,
-            "",
-            "even volume of the same present value" if study.volumes else "plan",
-        ),
-        Input("n, years of the programme", supply.years, "", OF_STUDY),
-        *assumed(study, "discount_rate", "i, interest a year"),
+        *supply_inputs(study, supply),
     )

@@ -22,12 +22,12 @@ from benchpack.results.explained_money import (
     spend_inputs,
 )
 from benchpack.results.explained_programme import with_range
-from benchpack.results.explained_worth import PRACTICE
-from benchpack.results.figure import Figure, Input
+from benchpack.results.figure import PRACTICE, Figure, Input
 from benchpack.results.worth_case import WorthCase
 from benchpack.results.worth_price import Price
 
-_WORTH_ENDS = "the worth at its low and at its high end, all else likely"
+WORTH_ENDS = "the worth at its low and at its high end, all else likely"
+"""What the ends of a figure of the price are."""
 _EVEN_SUM = "w dm + joining that goes + old parts - I CRF / V"
 _EVEN = f"H_0 = {_EVEN_SUM}, {RECOVERY}"
 
@@ -168,7 +168,7 @@ def _by_worth(
     case: WorthCase, figure: Figure, value: float, *, scale: float = 1.0
 ) -> Figure:
     """Give a figure its value and what it is at the ends of the worth."""
-    meaning = replace(figure, range_meaning=_WORTH_ENDS)
+    meaning = replace(figure, range_meaning=WORTH_ENDS)
     return with_range(meaning, _at_ends(case, value, scale=scale))
 
 

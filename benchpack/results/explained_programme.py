@@ -9,6 +9,7 @@ from dataclasses import replace
 from benchpack.calc.worth import programme_npv
 from benchpack.errors import Problem
 from benchpack.model.ranges import Range
+from benchpack.results.change_supply import planned_volumes, subject_volume_of
 from benchpack.results.explained_assumed import (
     assumed,
     ranged_inputs,
@@ -16,13 +17,12 @@ from benchpack.results.explained_assumed import (
     worth_inputs,
 )
 from benchpack.results.explained_money import money_inputs, spend_inputs
-from benchpack.results.explained_worth import PRACTICE
-from benchpack.results.figure import Figure, Input
+from benchpack.results.figure import PRACTICE, Figure, Input
 from benchpack.results.worth_case import WorthCase
 from benchpack.results.worth_programme import (
     Programme,
+    gain_of,
     is_paid_back,
-    planned_volumes,
     product,
     volume_ends,
     year_label,
@@ -87,7 +87,7 @@ def _gain_per_pack(case: WorthCase) -> Figure:
 def _programme_value(case: WorthCase, programme: Programme | None) -> Figure:
     figure = Figure(
         key="programme value",
-        label="Net present value of the programme",
+        label="Programme value (net present value)",
         value=math.nan,
         unit=case.study.currency,
         formula="NPV = sum over the years y of n_y g / (1 + i)^y - I",
@@ -178,10 +178,7 @@ def _plan(case: WorthCase, *, with_interest: bool = True) -> tuple[Input, ...]:
 
 def _gain(case: WorthCase) -> Range | None:
     """Give the gain per pack, None where nothing is saved."""
-    saved = case.saving.saved_kg
-    if saved is None:
-        return None
-    return product(Range(*case.study.worth_per_kg), saved) - case.saving.money
+    return gain_of(case.saving, Range(*case.study.worth_per_kg))
 
 
 def _volume_ends(case: WorthCase) -> tuple[Input, ...]:
@@ -214,9 +211,11 @@ def volume_inputs(case: WorthCase) -> tuple[Input, ...]:
     """
     study, programme = case.study, case.programme
     if isinstance(programme, Problem):
-        own = planned_volumes(study, None)
+        volume = subject_volume_of(case.gap.library, study)
+        own = planned_volumes(study, volume)
         total = float(own.sum()) if own.size else math.nan
-        return (Input("n, packs over all years", total, "", "the study"),)
+        whence = _whose_volume(case) if own.size else "not known"
+        return (Input("n, packs over all years", total, "", whence),)
     whence = _whose_volume(case)
     years = [
         Input(f"n_{y}, packs in {year_label(programme, y)}", packs, "", whence)

@@ -7,9 +7,9 @@ from dataclasses import replace
 
 from benchpack.errors import Problem
 from benchpack.results.explained_assumed import assumed, ranged_inputs
+from benchpack.results.explained_price import WORTH_ENDS
 from benchpack.results.explained_programme import present_packs, with_range
-from benchpack.results.explained_worth import PRACTICE
-from benchpack.results.figure import Figure, Input
+from benchpack.results.figure import PRACTICE, Figure, Input
 from benchpack.results.worth_case import WorthCase
 from benchpack.results.worth_shares_of_gain import (
     GainShares,
@@ -21,8 +21,6 @@ CUSTOMER, OURS = "customer part", "our part"
 CUSTOMER_LONG, OURS_LONG = "customer part of programme", "our part of programme"
 SHARE_KEYS = (CUSTOMER, OURS, CUSTOMER_LONG, OURS_LONG)
 """Keys that `share_figure` answers."""
-
-_WORTH_ENDS = "the worth at its low and at its high end, all else likely"
 
 
 def share_figure(case: WorthCase, key: str) -> Figure:
@@ -36,7 +34,7 @@ def share_figure(case: WorthCase, key: str) -> Figure:
         One of `SHARE_KEYS`.
     """
     is_long, is_ours = key in (CUSTOMER_LONG, OURS_LONG), key in (OURS, OURS_LONG)
-    whose = "What we keep" if is_ours else "What the customer keeps"
+    whose = "Our part" if is_ours else "Customer's part"
     span = "over the programme, present value" if is_long else "per pack"
     found = shares_of_programme(case) if is_long else shares_per_pack(case)
     share = "(1 - s)" if is_ours else "s"
@@ -53,7 +51,7 @@ def share_figure(case: WorthCase, key: str) -> Figure:
     if isinstance(found, Problem):
         return replace(figure, missing=found.what)
     part = found.supplier if is_ours else found.customer
-    return with_range(replace(figure, range_meaning=_WORTH_ENDS), part)
+    return with_range(replace(figure, range_meaning=WORTH_ENDS), part)
 
 
 def _inputs(

@@ -10,8 +10,7 @@ from benchpack.results.explained_assumed import OF_STUDY, ranged_inputs, worth_i
 from benchpack.results.explained_money import RECOVERY, ledger_source, recovery_inputs
 from benchpack.results.explained_programme import with_range
 from benchpack.results.explained_uncertainty import range_meaning
-from benchpack.results.explained_worth import PRACTICE
-from benchpack.results.figure import Figure, Input
+from benchpack.results.figure import PRACTICE, Figure, Input
 from benchpack.results.proposal import ProposalResults
 from benchpack.results.worth_case import WorthCase
 from benchpack.results.worth_target import gap_range

@@ -9,7 +9,6 @@ from dataclasses import replace
 from benchpack.model.ranges import Range
 from benchpack.model.worth_words import Sizing
 from benchpack.results.explained_assumed import (
-    OF_STUDY,
     assumed,
     driving_note,
     mass_energy_inputs,
@@ -20,6 +19,7 @@ from benchpack.results.explained_assumed import (
 from benchpack.results.explained_programme import with_range
 from benchpack.results.figure import Figure, Input
 from benchpack.results.worth_case import WorthCase
+from benchpack.results.worth_density import density_source
 from benchpack.results.worth_derived import DerivedWorth
 
 _ENDS = "all inputs at their low ends, and at their high ends, at once"
@@ -133,12 +133,14 @@ def _driver(case: WorthCase, derived: DerivedWorth) -> Figure:
         + driving_note(case),
         range_meaning="energy by mass at its low and at its high end",
     )
+    if derived.driver_per_kg is None:
+        what = "" if derived.driver_missing is None else derived.driver_missing.what
+        return replace(figure, range_meaning="", missing=what)
     return with_range(figure, derived.driver_per_kg)
 
 
 def _battery_inputs(case: WorthCase, derived: DerivedWorth) -> tuple[Input, ...]:
     study = case.study
-    given = study.pack_density_wh_per_kg is not None
     density = derived.density_wh_per_kg
     found = [
         *mass_energy_inputs(case),
@@ -148,7 +150,7 @@ def _battery_inputs(case: WorthCase, derived: DerivedWorth) -> tuple[Input, ...]
             "eps, density of the battery saved",
             density if density > 0 else math.nan,
             "Wh/kg",
-            OF_STUDY if given else f"energy over mass of {study.subject or 'nothing'}",
+            density_source(case.gap.library, study),
         ),
     ]
     named: tuple[tuple[str, Range | None, str], ...] = (

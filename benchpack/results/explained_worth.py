@@ -7,13 +7,12 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from benchpack.model.ranges import Range
-from benchpack.results.figure import Figure, Input
+from benchpack.results.explained_money import supply_inputs
+from benchpack.results.figure import PRACTICE, Figure, Input
 from benchpack.results.proposal import ProposalResults
 from benchpack.results.proposal_effect import Effect
 
 ENDS = "each change at its low, likely and high end, all at once; no chance in it"
-PRACTICE = "common practice, no source"
-
 GIVEN = "given with the change"
 
 
@@ -30,23 +29,6 @@ def ranged(figure: Figure, value: Range) -> Figure:
     if value.width == 0:
         return figure
     return replace(figure, low=value.low, high=value.high, range_meaning=ENDS)
-
-
-def supply_inputs(results: ProposalResults) -> tuple[Input, ...]:
-    """Give volume, years and interest as inputs of a figure.
-
-    Parameters
-    ----------
-    results : ProposalResults
-        The proposal.
-    """
-    supply = results.supply
-    whose = "the study" if results.study.yearly_volume else "the subject"
-    return (
-        Input("V, packs a year", supply.yearly_volume, "", whose),
-        Input("n, years of the programme", supply.years, "", "the study"),
-        Input("i, interest a year", supply.rate, "", "the study"),
-    )
 
 
 def once_figure(
@@ -77,7 +59,7 @@ def once_figure(
                 formula="I CRF / V, CRF = i (1 + i)^n / ((1 + i)^n - 1)",
                 inputs=(
                     Input("I, spent once", once.likely, money, source),
-                    *supply_inputs(results),
+                    *supply_inputs(results.study, results.supply),
                 ),
                 source="textbooks of engineering economy (from memory)",
             ),
@@ -172,7 +154,7 @@ def break_even_figure(results: ProposalResults, effect: Effect) -> Figure:
                 if math.isinf(parts)
                 else "new parts against old ones",
             ),
-            *supply_inputs(results)[1:],
+            *supply_inputs(results.study, results.supply)[1:],
         ),
         source="break-even volume of process-based cost models, " + PRACTICE,
         missing="It pays at no volume." if never else "",

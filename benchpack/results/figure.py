@@ -5,6 +5,9 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+PRACTICE = "common practice, no source"
+"""Mark of what is usual and published nowhere."""
+
 
 @dataclass(frozen=True, slots=True)
 class Input:

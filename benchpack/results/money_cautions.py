@@ -12,6 +12,7 @@ from benchpack.model.study import Study
 from benchpack.results.joint_facts import USUAL_CURRENCY
 from benchpack.results.ledger_resizing import is_polymer
 from benchpack.results.pair_cautions import caution
+from benchpack.results.starting_money import unconverted
 
 _PARTS, _JOINING, _TOOLS = "part_cost", "joining_cost", "tooling"
 _ASKED: Mapping[ChangeKind, tuple[str, ...]] = {
@@ -28,7 +29,7 @@ _TITLES = {_PARTS: "part cost", _JOINING: "joining cost", _TOOLS: "tooling"}
 
 
 def money_cautions(library: Library, study: Study) -> tuple[Problem, ...]:
-    """Give the caution that usual costs are not known in the currency of a study.
+    """Give the cautions that usual costs and starting values are in another currency.
 
     It reads the changes alone and works no proposal out, so that it may come with
     every state: money that a change leaves open may turn out to be none.
@@ -43,10 +44,20 @@ def money_cautions(library: Library, study: Study) -> tuple[Problem, ...]:
     Returns
     -------
     tuple of Problem
-        None where the currency is that of the usual costs, or no change asks for one.
+        None where the currency is that of the usual costs.
     """
     if study.currency == USUAL_CURRENCY:
         return ()
+    starting = unconverted(study)
+    found = _of_changes(library, study)
+    if starting is not None:
+        what, remedy = starting.what, starting.remedy
+        found += (caution(what, remedy, study.name, starting.column),)
+    return found
+
+
+def _of_changes(library: Library, study: Study) -> tuple[Problem, ...]:
+    """Give the caution of the first change that asks for a usual cost."""
     for change in library.changes_of(study.name):
         asked = _asked(change, library) if change.is_on else ""
         if asked:

@@ -12,7 +12,7 @@ from benchpack.model.duties import DUTIES, Duty
 from benchpack.model.library import Library
 from benchpack.model.study import Study
 from benchpack.results.change_checks import proposal_checks
-from benchpack.results.change_supply import Supply, supply_of
+from benchpack.results.change_supply import Supply, subject_volume_of, supply_of
 from benchpack.results.check import Check
 from benchpack.results.ledger import AddedBack, Ledger, build_ledger
 from benchpack.results.ledger_today import Today, today_of
@@ -194,7 +194,7 @@ def _computed(
     today = today_of(library, study, previous=old_today)
     if gap is None:
         gap = compute(library, study, previous=previous.gap if previous else None)
-    supply = supply_of(study, subject_volume=_volume(library, study.subject))
+    supply = supply_of(study, subject_volume=subject_volume_of(library, study))
     worth = study.worth_likely_per_kg
     same = previous is not None and (
         previous.today is today
@@ -221,10 +221,6 @@ def _computed(
         duties=_duties(effects),
         totals=totals_of_changes(ledger, effects, gap.gap_kg, study, supply),
     )
-
-
-def _volume(library: Library, pack: str) -> float | None:
-    return library.packs[library.packs.position(pack)].yearly_volume
 
 
 def _duties(effects: tuple[Effect, ...]) -> tuple[ReopenedDuty, ...]:

@@ -7,12 +7,18 @@ from dataclasses import dataclass
 from benchpack.errors import DataError, Problem
 from benchpack.model.library import Library
 from benchpack.model.study import Study
-from benchpack.results.change_supply import Supply, supply_of
+from benchpack.results.change_supply import (
+    Supply,
+    planned_volumes,
+    subject_volume_of,
+    supply_of,
+)
 from benchpack.results.proposal import ProposalResults, proposal
 from benchpack.results.results import Results, compute
+from benchpack.results.worth_density import subject_density_of
 from benchpack.results.worth_derived import DerivedWorth, derived_worth
 from benchpack.results.worth_price import Price, price_of
-from benchpack.results.worth_programme import Programme, planned_volumes, programme_of
+from benchpack.results.worth_programme import Programme, programme_of
 from benchpack.results.worth_saving import ValuedSaving, valued_saving
 from benchpack.results.worth_target import Target, target_of
 
@@ -69,13 +75,8 @@ def worth_case(gap: Results, *, previous: WorthCase | None = None) -> WorthCase:
     """
     library, study = gap.library, gap.study
     found = _proposal(gap, previous)
-    volume = None
-    density = float("nan")
-    if library.packs.has(study.subject):
-        subject = library.packs[library.packs.position(study.subject)]
-        volume = subject.yearly_volume
-        if subject.energy_kwh and subject.mass_kg:
-            density = 1000.0 * subject.energy_kwh / subject.mass_kg
+    volume = subject_volume_of(library, study)
+    density = subject_density_of(library, study)
     saving = valued_saving(gap, found)
     supply = supply_of(study, subject_volume=volume)
     return WorthCase(

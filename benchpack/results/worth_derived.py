@@ -22,6 +22,7 @@ from benchpack.model.change_words import ProgrammeKind
 from benchpack.model.ranges import Range
 from benchpack.model.study import Study
 from benchpack.model.worth_words import Sizing
+from benchpack.results.starting_money import holds_elsewhere, unconverted
 from benchpack.results.worth_driving import mass_energy_of
 from benchpack.results.worth_programme import product
 from benchpack.units.formatting import NumberStyle, format_worth
@@ -51,8 +52,6 @@ class DerivedWorth:
     ----------
     mass_energy : Range
         kWh per 100 km and 100 kg.
-    energy_source : str
-        Where that comes from, in words.
     density_wh_per_kg : float
         Of the battery that becomes smaller.
     secondary : Range
@@ -65,24 +64,26 @@ class DerivedWorth:
         The maker's worth; zero with the battery kept, None where it cannot be said.
     range_gain : Range or None
         Share of the range gained by the saving valued, with the battery kept.
-    driver_per_kg : Range
+    driver_per_kg : Range or None
         What a kilogram saves the driver, present value: another pocket.
     missing : Problem or None
         Why there is no worth.
+    driver_missing : Problem or None
+        Why it cannot be said what the driver saves.
     disagreement : Problem or None
         That the entered worth and this one are more than `APART` apart.
     """
 
     mass_energy: Range
-    energy_source: str
     density_wh_per_kg: float
     secondary: Range
     battery_kwh: Range
     battery_kg: Range | None
     worth_per_kg: Range | None
     range_gain: Range | None
-    driver_per_kg: Range
+    driver_per_kg: Range | None
     missing: Problem | None = None
+    driver_missing: Problem | None = None
     disagreement: Problem | None = None
 
 
@@ -100,7 +101,7 @@ def derived_worth(
     saved_kg : Range or None
         The saving that is valued, for the gain of range.
     """
-    energy, source = mass_energy_of(study)
+    energy = mass_energy_of(study)
     density = study.pack_density_wh_per_kg or subject_density
     secondary = secondary_of(study)
     kwh = energy_saved_kwh_per_kg(
@@ -120,7 +121,6 @@ def derived_worth(
         gain = product(Range(*per_kg.tolist()), saved_kg)
     return DerivedWorth(
         mass_energy=energy,
-        energy_source=source,
         density_wh_per_kg=density,
         secondary=secondary,
         battery_kwh=Range(*kwh.tolist()),
@@ -129,6 +129,7 @@ def derived_worth(
         range_gain=gain,
         driver_per_kg=_driver(study, energy),
         missing=missing,
+        driver_missing=unconverted(study, ("energy_price",)),
         disagreement=_disagreement(study, worth),
     )
 
@@ -158,6 +159,9 @@ def _worth(
             "With the battery kept a kilogram saves the maker no battery.",
             "Read the gain of range, or keep the range instead.",
         )
+    elsewhere = unconverted(study, ("battery_cost",))
+    if elsewhere is not None:
+        return None, elsewhere
     if not density > 0:
         return None, Problem(
             "The density of the battery is not known.",
@@ -186,7 +190,9 @@ def _worth(
     return Range(*ends.tolist()), None
 
 
-def _driver(study: Study, energy: Range) -> Range:
+def _driver(study: Study, energy: Range) -> Range | None:
+    if holds_elsewhere(study, "energy_price"):
+        return None
     a_year = charged_kwh_per_kg(
         np.array(energy.ends) / 100.0,
         study.driver_km_per_year,

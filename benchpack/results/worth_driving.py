@@ -38,20 +38,16 @@ class Driven:
     from_battery: float
 
 
-def mass_energy_of(study: Study) -> tuple[Range, str]:
-    """Give what mass costs on the road, kWh per 100 km and 100 kg, and whence.
+def mass_energy_of(study: Study) -> Range:
+    """Give what mass costs on the road, kWh per 100 km and 100 kg.
 
     Parameters
     ----------
     study : Study
         The figure that is given, or what a pattern of driving needs.
     """
-    if study.energy_from is EnergyFrom.GIVEN:
-        return study.mass_energy, "given"
     found = driven_by(study)
-    if found is None:
-        return study.mass_energy, "given; no drive cycle has been read yet"
-    return Range.exactly(found.from_battery), found.name
+    return study.mass_energy if found is None else Range.exactly(found.from_battery)
 
 
 def driven_by(study: Study) -> Driven | None:

@@ -40,8 +40,9 @@ class Programme:
     spend : Range
         Money spent once, in year 0.
     cash : ProgrammeCash
-        By year from year 0, shape (3, years + 1). Low has the least gain, the fewest
-        packs and the greatest spend, high the reverse.
+        By year from year 0, shape (3, years + 1). Low has all that is worse at once:
+        the least gain, the greatest spend, of the volumes what is worse; high the
+        reverse. The interest stays.
     npv : Range
         Net present value.
     payback_years : float
@@ -67,32 +68,6 @@ class Programme:
     def packs(self) -> float:
         """Packs over all years."""
         return float(self.volumes.sum())
-
-
-def planned_volumes(study: Study, subject_volume: float | None) -> FloatArray:
-    """Give the packs of each year; a part of a year at the end is that part of them.
-
-    Parameters
-    ----------
-    study : Study
-        Volumes by year, or one volume and the years.
-    subject_volume : float or None
-        Yearly volume of the subject, taken where the study gives none.
-
-    Returns
-    -------
-    ndarray, shape (years,)
-        None where no volume is known.
-    """
-    if study.volumes:
-        return np.array(study.volumes, dtype=np.float64)
-    volume = study.yearly_volume or subject_volume
-    if not volume:
-        return np.empty(0)
-    whole = int(study.programme_years)
-    packs = np.full(whole, float(volume))
-    rest = study.programme_years - whole
-    return np.append(packs, rest * volume) if rest > 0 else packs
 
 
 def programme_of(
@@ -170,6 +145,21 @@ def volume_ends(gain: Range, spread: float) -> tuple[float, float]:
     low = 1.0 + spread if gain.low < 0 else 1.0 - spread
     high = 1.0 - spread if gain.high < 0 else 1.0 + spread
     return low, high
+
+
+def gain_of(saving: ValuedSaving, worth: Range) -> Range | None:
+    """Give the gain per pack, worth of the mass less money; None where nothing is.
+
+    Parameters
+    ----------
+    saving : ValuedSaving
+        What is valued.
+    worth : Range
+        Worth of a kilogram.
+    """
+    if saving.saved_kg is None:
+        return None
+    return product(worth, saving.saved_kg) - saving.money
 
 
 def product(one: Range, other: Range) -> Range:

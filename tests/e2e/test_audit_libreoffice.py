@@ -223,6 +223,21 @@ CASES: dict[str, Case] = {
     ),
     "kinds, power law": Case(_kinds(trend=TrendKind.POWER_LAW)),
     "kinds in CHF": Case(_kinds(currency="CHF"), {**_WORTHS, **_RATES}),
+    "kinds, a part of a year": Case(
+        _kinds(programme_years=3.5, programme=ProgrammeKind.FACELIFT),
+        {"programme_years": 4.25, "yearly_volume": 30_000},
+    ),
+    "kinds, a whole year more": Case(
+        _kinds(programme_years=0.5), {"programme_years": 5.0}
+    ),
+    "demo in JPY": Case(_driven(currency="JPY")),
+    "demo in JPY, entered": Case(
+        _driven(currency="JPY"),
+        {"battery_cost": Range(9e3, 14e3, 2e4), "energy_price": 31.0},
+    ),
+    "peers, a usable subject": Case(
+        _peers(subject="Crane 100"), {"usable_share": 0.9, "sizing": "range kept"}
+    ),
     "kinds in lb": Case(_kinds(mass_unit="lb"), _WORTHS),
     "kinds without a volume": Case(_kinds(yearly_volume=None, target_kg=None)),
     "kinds, tiny interest": Case(_kinds(discount_rate=1e-7)),

@@ -170,6 +170,11 @@ def test_a_brief_on_paper(
             "cannot be left out",
         ),
         (
+            ("brief", "DEMO", "--out", "a.pdf", "--leave-out", "programme"),
+            2,
+            "'programme' is out unless --add names it",
+        ),
+        (
             ("brief", "DEMO", "--out", "a.pdf", "--leave-out", "ledgers"),
             2,
             "Did you mean 'ledger'?",

@@ -116,7 +116,7 @@ def changes_marks(window: MainWindow, page: Page) -> list[QWidget]:
     view = page.view  # type: ignore[attr-defined]  # ChangesPage
     kinds = list(page.kinds.buttons.values())  # type: ignore[attr-defined]  # ChangesPage
     marks = [page.tabs, *kinds, view.tree, view.table, view.panel.tabBar()]  # type: ignore[attr-defined]  # ChangesPage
-    if view.is_narrow:
+    if view.panel.indexOf(view.outcome) >= 0:
         return [*marks, view.panel.form]
     chance = list(view.outcome.chance.figures.values())
     known = [one for one in chance if one.isEnabled()]

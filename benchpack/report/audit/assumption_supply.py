@@ -11,6 +11,7 @@ from benchpack.report.audit.assumption_rows import NO, AssumptionRows
 from benchpack.report.audit.draft import Draft
 from benchpack.report.audit.record import AuditCell, Format, formula, text
 from benchpack.results.change_supply import Supply
+from benchpack.results.explained_assumed import OF_STUDY, source_of
 
 _MONEY = (0.0, 1e9)
 _PACKS = (0.0, 1e9)
@@ -72,7 +73,7 @@ def supply_rows(
             value,
             unit="CUR/h",
             name=name,
-            source="the study",
+            source=OF_STUDY,
             where=where,
             limits=(0.0, 1e5),
         )
@@ -82,7 +83,7 @@ def supply_rows(
         unit="CUR",
         number_format=Format.COUNT,
         name=names.TOOLING_BUDGET,
-        source="the study; empty: no limit",
+        source=f"{OF_STUDY}; empty: no limit",
         where="Value",
         limits=_MONEY,
     )
@@ -95,7 +96,7 @@ def supply_rows(
         rows.single(
             title,
             words,
-            source="the study",
+            source=OF_STUDY,
             where="in the program only; no figure of this workbook",
             changes=False,
         )
@@ -103,9 +104,12 @@ def supply_rows(
 
 def _plan(rows: AssumptionRows, study: Study, subject_volume: float | None) -> None:
     """Write the even volume and its years, spread, start and interest."""
-    volume, whose = study.yearly_volume or subject_volume, "the study"
+    volume, whose = study.yearly_volume or subject_volume, OF_STUDY
     if not study.yearly_volume:
         whose = "the record of the subject" if volume else "not known: fill it in"
+    years, spread = (
+        source_of(study, one) for one in ("programme_years", "volume_spread")
+    )
     unless = "unless packs are entered year by year at the end of this sheet"
     rows.single(
         "packs a year, alike in all",
@@ -123,7 +127,7 @@ def _plan(rows: AssumptionRows, study: Study, subject_volume: float | None) -> N
         unit="years",
         number_format=Format.TENTH,
         name=names.EVEN_YEARS,
-        source="the study; a part of a year makes that part of its packs",
+        source=f"{years}; a part of a year makes that part of its packs",
         where=unless,
         limits=(0.1, float(rows_of_years(study))),
     )
@@ -133,7 +137,7 @@ def _plan(rows: AssumptionRows, study: Study, subject_volume: float | None) -> N
         unit="%",
         number_format=Format.SHARE,
         name=names.VOLUME_SPREAD,
-        source="the study; by how much they may fall short or exceed",
+        source=f"{spread}; by how much they may fall short or exceed",
         where="low and high value of the programme",
         limits=(0.0, 1.0),
     )
@@ -142,17 +146,17 @@ def _plan(rows: AssumptionRows, study: Study, subject_volume: float | None) -> N
         study.start_year,
         number_format=Format.NONE,
         name=names.START_YEAR,
-        source="the study; empty: years are numbered",
+        source=f"{OF_STUDY}; empty: years are numbered",
         where="By year",
         limits=(1900.0, 2200.0),
     )
     rows.single(
-        "discount rate",
+        "interest a year",
         study.discount_rate,
         unit="% a year",
         number_format=Format.SHARE,
         name=names.DISCOUNT_RATE,
-        source="the study",
+        source=source_of(study, "discount_rate"),
         where="shares per pack, break-even, value of the programme",
         limits=(0.0, 1.0),
     )
@@ -164,19 +168,22 @@ def _what_counts(draft: Draft, supply: Supply) -> None:
     packs, factor = names.PRESENT_PACKS, names.CAPITAL_RECOVERY
     by_year = f'IF({packs}=0,"",{packs}*{factor})'
     alike = f'IF(COUNT({even})=0,"",{even})'
-    years = f"IF({given}>0,{given},{names.EVEN_YEARS})"
+    even_years = names.EVEN_YEARS
+    uneven = f"OR({given}>0,{even_years}<>INT({even_years}))"
+    years = f"IF({given}>0,{given},ROUNDUP({even_years},0))"
     enters = "shares per pack, break-even, tool sets"
     _worked_out(
         draft,
         "packs a year that count",
         formula(
-            f"IF({given}>0,{by_year},{alike})",
+            f"IF({uneven},{by_year},{alike})",
             supply.yearly_volume,
             Format.COUNT,
             name=names.YEARLY_VOLUME,
         ),
         unit="packs/year",
-        source="of packs entered by year: the even volume of the same present value",
+        source="of packs entered by year, or of a part of a year: the even volume of "
+        "the same present value",
         where=enters,
     )
     _worked_out(
@@ -184,7 +191,8 @@ def _what_counts(draft: Draft, supply: Supply) -> None:
         "years that count",
         formula(years, supply.years, Format.TENTH, name=names.PROGRAMME_YEARS),
         unit="years",
-        source="those with packs entered, else the years of the programme",
+        source="those with packs entered, else the years of the programme, a part of "
+        "one as a whole one",
         where=enters,
     )
     recovery = float(capital_recovery_factor(supply.rate, supply.years))
@@ -219,7 +227,7 @@ def volume_rows(rows: AssumptionRows, study: Study) -> tuple[str, ...]:
     rows.draft.section("Packs by year, in place of the same packs in all years")
     given: list[int | None] = [*study.volumes]
     given += [None] * (rows_of_years(study) - len(given))
-    said = iter(("the study" if study.volumes else "empty: none are entered",))
+    said = iter((OF_STUDY if study.volumes else "empty: none are entered",))
     cells = tuple(
         rows.single(
             f"packs in year {year}",

@@ -2,25 +2,23 @@
 
 from __future__ import annotations
 
-from benchpack.model.assumptions import USUAL_BATTERY_COST, USUAL_MASS_ENERGY
-from benchpack.model.change_words import ProgrammeKind
 from benchpack.model.study import Study
 from benchpack.model.worth_words import EnergyFrom, Sizing
 from benchpack.report.audit import names
 from benchpack.report.audit.assumption_rows import NO, AssumptionRows
 from benchpack.report.audit.record import Format, formula, text
+from benchpack.results.explained_assumed import (
+    OF_STUDY,
+    secondary_source,
+    source_of,
+)
+from benchpack.results.starting_money import holds_elsewhere
 from benchpack.results.worth_derived import secondary_of
 from benchpack.results.worth_driving import Driven, driven_by, mass_energy_of
 
 _SHARE = (0.0, 1.0)
 _PART = (0.05, 1.0)
-_SET = "the study"
 _WAY_UNIT = "kWh/(100 km 100 kg)"
-_ENERGY_SOURCE = (
-    "starting figures: likely from Weiss, Cloos, Helmers, Environ. Sci. Eur. 32 (2020) "
-    "46; ends near Del Pero et al., Machines 8 (2020) 51, widened downwards (from "
-    "memory)"
-)
 
 
 def vehicle_rows(rows: AssumptionRows, study: Study) -> None:
@@ -35,10 +33,10 @@ def vehicle_rows(rows: AssumptionRows, study: Study) -> None:
     """
     rows.draft.section("The vehicle")
     _energy(rows, study)
-    for title, value, unit, name, limits, form in (
+    for title, attribute, unit, name, limits, form in (
         (
             "range of the vehicle",
-            study.vehicle_range_km,
+            "vehicle_range_km",
             "km",
             names.VEHICLE_RANGE,
             (1.0, 5000.0),
@@ -46,7 +44,7 @@ def vehicle_rows(rows: AssumptionRows, study: Study) -> None:
         ),
         (
             "share of the energy used for it",
-            study.usable_share,
+            "usable_share",
             "%",
             names.USABLE_SHARE,
             _PART,
@@ -54,7 +52,7 @@ def vehicle_rows(rows: AssumptionRows, study: Study) -> None:
         ),
         (
             "consumption",
-            study.consumption_kwh,
+            "consumption_kwh",
             "kWh/100 km",
             names.CONSUMPTION,
             (0.1, 1000.0),
@@ -63,11 +61,11 @@ def vehicle_rows(rows: AssumptionRows, study: Study) -> None:
     ):
         rows.single(
             title,
-            value,
+            getattr(study, attribute),
             unit=unit,
             number_format=form,
             name=name,
-            source=_SET,
+            source=source_of(study, attribute),
             where="Vehicle",
             limits=limits,
         )
@@ -81,8 +79,7 @@ def _energy(rows: AssumptionRows, study: Study) -> None:
     if driven is not None:
         _pattern(rows, study, driven)
         return
-    is_usual = study.mass_energy == USUAL_MASS_ENERGY
-    source = _ENERGY_SOURCE if is_usual else _SET
+    source = source_of(study, "mass_energy")
     if study.energy_from is not EnergyFrom.GIVEN:
         source = f"no drive cycle has been read yet, so this is given; {source}"
     rows.triple(
@@ -99,13 +96,15 @@ def _energy(rows: AssumptionRows, study: Study) -> None:
 def _pattern(rows: AssumptionRows, study: Study, driven: Driven) -> None:
     """Write what the pattern needs at the wheel, and from the battery by formula."""
     said = f"value of the program: {driven.name}, {driven.distance_km:.2f} km"
+    whence = source_of(study, "rolling_resistance")
+    rolling = f"{study.rolling_resistance:g} ({whence})"
     at_wheel = [
         rows.single(
             f"energy at the wheel while {doing}",
             value,
             unit=_WAY_UNIT,
             number_format=Format.THOUSANDTH,
-            source=f"{said}, rolling resistance {study.rolling_resistance:g}",
+            source=f"{said}, rolling resistance {rolling}",
             where="it does not move with this workbook",
             changes=False,
         )
@@ -114,21 +113,21 @@ def _pattern(rows: AssumptionRows, study: Study, driven: Driven) -> None:
     shares = [
         rows.single(
             title,
-            value,
+            getattr(study, attribute),
             unit="%",
             number_format=Format.SHARE,
-            source=_SET,
+            source=source_of(study, attribute),
             where="energy that mass costs",
             limits=limits,
         )
-        for title, value, limits in (
-            ("efficiency from battery to wheel", study.drive_efficiency, _PART),
-            ("share of the braking recuperated", study.recuperated_share, _SHARE),
+        for title, attribute, limits in (
+            ("efficiency from battery to wheel", "drive_efficiency", _PART),
+            ("share of the braking recuperated", "recuperated_share", _SHARE),
         )
     ]
     efficiency, back = shares
     body = f"MAX(0,{at_wheel[0]}/{efficiency}+{back}*{efficiency}*{at_wheel[1]})"
-    energy = mass_energy_of(study)[0]
+    energy = mass_energy_of(study)
     cells = [
         formula(body, end, name=name)
         for end, name in zip(energy.ends, names.MASS_ENERGY, strict=True)
@@ -144,17 +143,17 @@ def _battery(rows: AssumptionRows, study: Study) -> None:
         "what stays the same",
         str(study.sizing),
         name=names.SIZING,
-        source=f"{_SET}; one of: {', '.join(Sizing)}",
+        source=f"{OF_STUDY}; one of: {', '.join(Sizing)}",
         where="Vehicle: with the battery kept the maker gains range, no money",
         choices=tuple(map(str, Sizing)),
     )
-    is_usual = study.battery_cost == USUAL_BATTERY_COST
+    is_unknown = holds_elsewhere(study, "battery_cost")
     rows.triple(
         "cost of one more kWh of battery",
-        study.battery_cost,
+        None if is_unknown else study.battery_cost,
         unit="CUR/kWh",
         labels=names.BATTERY_COST,
-        source="starting figures, EUR (from memory)" if is_usual else _SET,
+        source=_money_source(study, "battery_cost"),
         where="Vehicle",
         limits=(0.0, 1e5),
     )
@@ -164,7 +163,7 @@ def _battery(rows: AssumptionRows, study: Study) -> None:
         unit="Wh/kg",
         number_format=Format.TENTH,
         name=names.BATTERY_DENSITY,
-        source=f"{_SET}; empty: the density of the subject on sheet Packs",
+        source=f"{OF_STUDY}; empty: the density of the subject on sheet Packs",
         where="Vehicle",
         limits=(1.0, 2000.0),
     )
@@ -173,28 +172,26 @@ def _battery(rows: AssumptionRows, study: Study) -> None:
         secondary_of(study),
         unit="kg/kg",
         labels=names.SECONDARY,
-        source=_why_secondary(study),
+        source=secondary_source(study),
         where="Vehicle",
         limits=(0.0, 2.0),
     )
 
 
-def _why_secondary(study: Study) -> str:
-    if study.programme is ProgrammeKind.RUNNING:
-        return "0 in a running change; common practice, no source"
-    if study.secondary_share is not None:
-        return _SET
-    if study.programme is ProgrammeKind.UNSTATED:
-        return "0 where the kind of programme is not stated"
-    return f"usual for the programme {study.programme} (from memory)"
+def _money_source(study: Study, attribute: str) -> str:
+    """Say where a figure comes from, or that it lacks in this currency."""
+    source = source_of(study, attribute)
+    if not holds_elsewhere(study, attribute):
+        return source
+    return f"empty: {source}; enter it in {study.currency}"
 
 
 def _driver(rows: AssumptionRows, study: Study) -> None:
     """Write what the driver drives and pays."""
-    for title, value, unit, name, limits, form in (
+    for title, attribute, unit, name, limits, form in (
         (
             "distance a year",
-            study.driver_km_per_year,
+            "driver_km_per_year",
             "km/year",
             names.DRIVER_WAY,
             (0.0, 1e6),
@@ -202,7 +199,7 @@ def _driver(rows: AssumptionRows, study: Study) -> None:
         ),
         (
             "years of use",
-            study.driver_years,
+            "driver_years",
             "years",
             names.DRIVER_YEARS,
             (0.1, 100.0),
@@ -210,7 +207,7 @@ def _driver(rows: AssumptionRows, study: Study) -> None:
         ),
         (
             "price of energy",
-            study.energy_price,
+            "energy_price",
             "CUR/kWh",
             names.ENERGY_PRICE,
             (0.0, 1000.0),
@@ -218,7 +215,7 @@ def _driver(rows: AssumptionRows, study: Study) -> None:
         ),
         (
             "efficiency of charging",
-            study.charging_efficiency,
+            "charging_efficiency",
             "%",
             names.CHARGING_EFFICIENCY,
             _PART,
@@ -226,20 +223,21 @@ def _driver(rows: AssumptionRows, study: Study) -> None:
         ),
         (
             "driver's interest",
-            study.driver_rate,
+            "driver_rate",
             "% a year",
             names.DRIVER_RATE,
             _SHARE,
             Format.SHARE,
         ),
     ):
+        is_unknown = holds_elsewhere(study, attribute)
         rows.single(
             title,
-            value,
+            None if is_unknown else getattr(study, attribute),
             unit=unit,
             number_format=form,
             name=name,
-            source=_SET,
+            source=_money_source(study, attribute),
             where="Vehicle, what the driver saves",
             limits=limits,
         )

@@ -7,10 +7,10 @@ from benchpack.model.worth_words import ValuedMass
 from benchpack.report.audit import names
 from benchpack.report.audit.assumption_rows import AssumptionRows
 from benchpack.report.audit.record import Format
+from benchpack.results.explained_assumed import OF_STUDY, source_of
 
 _MONEY = (0.0, 1e6)
 _SHARE = (0.0, 1.0)
-_SET = "the study"
 
 
 def valued_rows(rows: AssumptionRows, study: Study) -> None:
@@ -28,7 +28,7 @@ def valued_rows(rows: AssumptionRows, study: Study) -> None:
         "which saving is valued",
         str(study.valued_mass),
         name=names.VALUED,
-        source=f"{_SET}; one of: {', '.join(ValuedMass)}",
+        source=f"{OF_STUDY}; one of: {', '.join(ValuedMass)}",
         where="Programme, Price; what is not there gives way to the share captured",
         choices=tuple(map(str, ValuedMass)),
     )
@@ -38,7 +38,7 @@ def valued_rows(rows: AssumptionRows, study: Study) -> None:
         unit="%",
         number_format=Format.SHARE,
         name=names.CUSTOMER_SHARE,
-        source=_SET,
+        source=source_of(study, "customer_share"),
         where="Price",
         limits=_SHARE,
     )
@@ -47,19 +47,19 @@ def valued_rows(rows: AssumptionRows, study: Study) -> None:
             "saving that the customer asks for",
             study.required_saving,
             names.REQUIRED_SAVING,
-            f"{_SET}; what they want to keep of each pack",
+            f"{OF_STUDY}; what they want to keep of each pack",
         ),
         (
             "price of the new parts",
             study.part_price,
             names.PART_PRICE,
-            f"{_SET}; empty: none is given",
+            f"{OF_STUDY}; empty: none is given",
         ),
         (
             "price of the old parts",
             study.old_part_price,
             names.OLD_PART_PRICE,
-            f"{_SET}; empty: what they cost by sheet Part costs",
+            f"{OF_STUDY}; empty: what they cost by sheet Part costs",
         ),
     ):
         rows.single(

@@ -26,6 +26,7 @@ from benchpack.report.audit.draft import Draft, address
 from benchpack.report.audit.names import Triple
 from benchpack.report.audit.record import AuditSheet, Format, formula, text
 from benchpack.results.change_supply import Supply
+from benchpack.results.explained_assumed import OF_STUDY, worth_source_of
 from benchpack.units.formatting import KG_PER_LB
 
 _PURPOSE = (
@@ -107,13 +108,12 @@ def assumptions_sheet(
 
 def _study_rows(rows: AssumptionRows, study: Study) -> None:
     """Write what the study itself sets."""
-    set_in = "the study"
     rows.triple(
         "worth of a kilogram saved",
         Range(*study.worth_per_kg),
         unit="CUR/kg",
         labels=names.WORTH,
-        source=_why_worth(study),
+        source=worth_source_of(study),
         where="values on Gaps, Value, Programme and Price, net worth on Proposal",
         limits=(0.0, 1e6),
     )
@@ -125,7 +125,7 @@ def _study_rows(rows: AssumptionRows, study: Study) -> None:
         unit="%",
         number_format=Format.SHARE,
         name=names.SHARE_CAPTURED,
-        source=set_in,
+        source=OF_STUDY,
         where="values of the gaps",
         limits=(0.0, 1.0),
     )
@@ -142,7 +142,7 @@ def _study_rows(rows: AssumptionRows, study: Study) -> None:
         "basis",
         str(study.basis),
         name=names.BASIS,
-        source=f"{set_in}; one of: {', '.join(Basis)}",
+        source=f"{OF_STUDY}; one of: {', '.join(Basis)}",
         where="the gap that counts, and its value",
         choices=tuple(map(str, Basis)),
     )
@@ -158,16 +158,10 @@ def _study_rows(rows: AssumptionRows, study: Study) -> None:
     rows.single(
         "trend",
         str(study.trend),
-        source=set_in,
+        source=OF_STUDY,
         where="sheet Trend; another kind needs the program",
         changes=False,
     )
-
-
-def _why_worth(study: Study) -> str:
-    """Give reason and source of the worth."""
-    said = (study.worth_reason, study.worth_source)
-    return "; ".join(filter(None, said)) or "set in the study, no reason written"
 
 
 def _worth_per_pound(draft: Draft, study: Study) -> None:

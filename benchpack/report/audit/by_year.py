@@ -20,13 +20,13 @@ from benchpack.report.audit.record import (
     fixed,
     formula,
 )
+from benchpack.results.change_supply import planned_volumes
 from benchpack.results.worth_case import WorthCase
-from benchpack.results.worth_programme import planned_volumes
 
 _PURPOSE = (
     "Packs and money of the programme by year. What is spent once falls into year 0, "
-    "the money of the packs at the end of each year. The low case has the least gain, "
-    "the fewest packs and the most spent; more packs of a loss are a greater loss."
+    "the money of the packs at the end of each year. Low has all that is worse at "
+    "once, high all that is better; the interest stays. More packs of a loss are worse."
 )
 _WIDTHS = (8, 10, 12, 10, 14, *(14,) * 9, 12)
 LAST_DIGIT = "0.000000000001"

@@ -219,7 +219,7 @@ class _Writer:
                 "their share of it",
             ),
             (
-                "supplier's part",
+                "our part",
                 f"(1-{share})*",
                 "supplier_part",
                 "the rest of it",
@@ -228,7 +228,7 @@ class _Writer:
                 "price that shares it so",
                 f"{cost}+(1-{share})*",
                 "shared_price",
-                "cost of making + supplier's part",
+                "cost of making + our part",
             ),
         ):
             bodies = [f'IF(COUNT({one})=0,"",{body}{one})' for one in whole]

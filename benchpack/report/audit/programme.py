@@ -13,10 +13,11 @@ from benchpack.report.audit.programme_saving import money_rows, saving_rows
 from benchpack.report.audit.record import NEVER, AuditSheet, Format, Look
 from benchpack.report.audit.value_rows import HEADS, WIDTHS, ValueRows
 from benchpack.results.worth_case import WorthCase
+from benchpack.results.worth_programme import volume_ends
 
 _PURPOSE = (
-    "What the saving that is valued brings over the programme. Low and high have all "
-    "inputs at their low, or all at their high ends at once."
+    "What the saving that is valued brings over the programme. Low has all that is "
+    "worse at once, high all that is better; the interest stays."
 )
 _NAN = (math.nan, math.nan, math.nan)
 
@@ -94,9 +95,8 @@ def _scales(case: WorthCase) -> tuple[float, float, float]:
     found = case.programme
     if isinstance(found, Problem):
         return _NAN
-    spread, gain = case.study.volume_spread, found.gain_per_pack
-    low = 1 + spread if gain.low < 0 else 1 - spread
-    return low, 1.0, 1 - spread if gain.high < 0 else 1 + spread
+    low, high = volume_ends(found.gain_per_pack, case.study.volume_spread)
+    return low, 1.0, high
 
 
 def _value(rows: ValueRows, case: WorthCase, years: ByYear) -> None:
@@ -104,7 +104,7 @@ def _value(rows: ValueRows, case: WorthCase, years: ByYear) -> None:
     found, spent, gain = case.programme, names.SPENT[1], names.PACK_GAIN[1]
     known = None if isinstance(found, Problem) else found
     rows.three(
-        "net present value",
+        "programme value (net present value)",
         [
             _reckoned(f"SUM({years.span(YearColumn.PRESENT_LOW + end)})")
             for end in range(3)

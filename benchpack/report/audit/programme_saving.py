@@ -18,7 +18,7 @@ from benchpack.results.gap_uncertainty import COVERAGE_FACTOR
 from benchpack.results.pair_cautions import NOTHING_KG
 from benchpack.results.results import Results, compute
 from benchpack.results.worth_case import WorthCase
-from benchpack.results.worth_programme import product
+from benchpack.results.worth_programme import gain_of, product
 
 VALUED_ORDER = (ValuedMass.PROPOSAL, ValuedMass.SHARE, ValuedMass.TARGET)
 """What can be valued, in the order of its numbers."""
@@ -166,7 +166,7 @@ def money_rows(rows: ValueRows, case: WorthCase) -> None:
         unit="CUR/pack",
         how="after less before; only a proposal has it",
     )
-    gain = None if worth is None else worth - saving.money
+    gain = gain_of(saving, Range(*case.study.worth_per_kg))
     rows.three(
         "gain per pack",
         [f'IF({known},"",{worths[end]}-{money[2 - end]})' for end in range(3)],

@@ -17,7 +17,8 @@ _PURPOSE = "An audit workbook: the figures of a study as formulas that can be fo
 _WIDTHS = (30, 120)
 _ASSUMPTIONS = (
     "Change the shaded cells of sheet Assumptions: worth, share captured, basis, "
-    "exponent, packs by year, discount rate, rates, prices, vehicle. All sheets follow."
+    "exponent, packs by year, interest a year, rates, prices, vehicle. All sheets "
+    "follow."
 )
 _RECORDS = (
     "Records of packs, masses and given costs are the blue figures of the other "

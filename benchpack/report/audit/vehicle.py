@@ -6,6 +6,7 @@ import math
 
 from benchpack.calc.derived_worth import MOST_BATTERY_SHARE
 from benchpack.model.ranges import Range
+from benchpack.model.words import EnergyBasis
 from benchpack.model.worth_words import Sizing
 from benchpack.report.audit import names
 from benchpack.report.audit.assumption_supply import recovery_body
@@ -47,7 +48,10 @@ def vehicle_sheet(case: WorthCase, packs: Packs) -> AuditSheet:
     draft.heads(*HEADS)
     writer = _Writer(ValueRows(draft, case.study.currency), case)
     draft.section("The maker: a smaller battery")
-    worth = writer.maker(packs.at(packs.subject, PackColumn.DENSITY))
+    worth = writer.maker(
+        packs.at(packs.subject, PackColumn.DENSITY),
+        packs.at(packs.subject, PackColumn.ENERGY_BASIS),
+    )
     draft.section("The driver: less energy from the socket")
     writer.driver()
     draft.section("The battery kept: more range")
@@ -88,7 +92,7 @@ class _Writer:
             look=look,
         )
 
-    def maker(self, subject_density: str) -> _Cells:
+    def maker(self, subject_density: str, subject_basis: str) -> _Cells:
         """Write the steps from the energy of mass to the maker's worth."""
         found = self.found
         way = f"{names.VEHICLE_RANGE}/(100*{names.USABLE_SHARE})"
@@ -102,12 +106,16 @@ class _Writer:
             number_format=Format.FINE,
         )
         own = names.BATTERY_DENSITY
+        usable = f'{subject_basis}="{EnergyBasis.USABLE}"'
+        share = f"IF({usable},{names.USABLE_SHARE},1)"
+        installed = f"{subject_density}/{share}"
         density = self.rows.one(
             "density of that battery",
-            f"IF(COUNT({own})=1,{own},{subject_density})",
+            f'IF(COUNT({own})=1,{own},IF(COUNT({subject_density})=0,"",{installed}))',
             found.density_wh_per_kg,
             unit="Wh/kg",
-            how="entered, else that of the subject",
+            how="entered, else that of the subject: usable energy / share used; energy "
+            "whose basis is not stated is taken as installed",
             number_format=Format.TENTH,
         )
         battery = self._three(
@@ -119,6 +127,8 @@ class _Writer:
             number_format=Format.THOUSANDTH,
         )
         believed = f"{battery[1]}<{MOST_BATTERY_SHARE!r}"
+        costs = ",".join(names.BATTERY_COST)
+        lacks = f"OR(COUNT({density})=0,COUNT({costs})<3)"
         plain = [
             f"{dE}*{cost}*(1+{other})/(1-{g})"
             for dE, cost, other, g in zip(
@@ -129,7 +139,7 @@ class _Writer:
         return self._three(
             "worth of a kilogram by the vehicle",
             [
-                f'IF({self.kept},0,IF(COUNT({density})=0,"",IF({believed},{body},"")))'
+                f'IF({self.kept},0,IF({lacks},"",IF({believed},{body},"")))'
                 for body in plain
             ],
             found.worth_per_kg,
@@ -144,9 +154,13 @@ class _Writer:
         """Write what a kilogram saves the driver, as present value."""
         a_year = f"/100*{names.DRIVER_WAY}/(100*{names.CHARGING_EFFICIENCY})"
         factor = recovery_body(names.DRIVER_RATE, names.DRIVER_YEARS)
+        price = names.ENERGY_PRICE
         self._three(
             "what a kilogram saves the driver",
-            [f"{e}{a_year}*{names.ENERGY_PRICE}/{factor}" for e in names.MASS_ENERGY],
+            [
+                f'IF(COUNT({price})=0,"",{e}{a_year}*{price}/{factor})'
+                for e in names.MASS_ENERGY
+            ],
             self.found.driver_per_kg,
             unit="CUR/kg",
             how="energy of a year from the socket x its price / capital recovery "

@@ -9,7 +9,10 @@ from benchpack.model.pack import Pack
 from benchpack.model.words import Basis
 from benchpack.report.brief.blocks import Audience, Block, Column, Table
 from benchpack.report.display import Display
+from benchpack.report.worth_figures import years_text
+from benchpack.results.change_supply import subject_volume_of
 from benchpack.results.comparison import Comparison
+from benchpack.results.explained_assumed import worth_source_of
 from benchpack.results.proposal import ProposalResults
 from benchpack.results.proposal_effect import Effect
 from benchpack.results.proposal_trials import ProposalChance
@@ -25,6 +28,8 @@ from benchpack.units.number_style import NO_BREAK_SPACE, labelled
 _STUDY = "study"
 _PRACTICE = "common practice, no source"
 _MEMORY = "from memory"
+_MOST_VOLUMES = 10
+"""Years whose packs are named one by one."""
 _Row = tuple[str, str, str, str]
 
 
@@ -133,9 +138,7 @@ class _Writer:
         text = format_range(
             likely, low, high, lambda one: UNKNOWN if one is None else write(one)
         )
-        reason = study.worth_reason or "a starting figure, no reason is written down"
-        source = "; ".join(filter(None, (reason, study.worth_source)))
-        yield ("worth of the mass saved", text, source, _STUDY)
+        yield ("worth of the mass saved", text, worth_source_of(study), _STUDY)
         if study.share_captured < 1:
             share = self.display.share_text(study.share_captured)
             yield ("share of the gap captured", share, _STUDY, _STUDY)
@@ -162,15 +165,29 @@ class _Writer:
 
     def programme(self, proposal: ProposalResults) -> Iterator[_Row]:
         """Give kind of programme, volume and years."""
-        supply, style = proposal.supply, self.display.style
-        said = [str(self.study.programme)] if self.study.programme else []
-        if not math.isnan(supply.yearly_volume):
-            said.append(f"{format_number(supply.yearly_volume, style=style)} a year")
-        said.append(f"{self.display.ratio_text(supply.years)} years")
+        study, style = self.study, self.display.style
+        said = [str(study.programme)] if study.programme else []
+        volume = study.yearly_volume or subject_volume_of(proposal.library, study)
+        years = years_text(study.programme_years, self.display)
+        if study.volumes:
+            said.append(self._by_year(study.volumes))
+        elif volume:
+            said += [f"{format_number(volume, style=style)} a year", years]
+        else:
+            said.append(years)
         whose = "study"
-        if not (self.study.yearly_volume or self.study.volumes):
-            whose = f"volume of {self.study.subject}, else the study"
+        if not (study.yearly_volume or study.volumes):
+            whose = f"volume of {study.subject}, else the study"
         yield ("programme", ", ".join(said), whose, _STUDY)
+
+    def _by_year(self, volumes: tuple[int, ...]) -> str:
+        """Write the packs of each year, of many years their sum."""
+        style = self.display.style
+        if len(volumes) > _MOST_VOLUMES:
+            total = format_number(sum(volumes), style=style)
+            return f"{total} packs in all over {len(volumes)} years"
+        packs = (format_number(one, style=style) for one in volumes)
+        return f"by year {', '.join(packs)}"
 
     def rates(self, proposal: ProposalResults) -> Iterator[_Row]:
         """Give rates, interest, budget and chances of release."""

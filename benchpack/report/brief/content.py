@@ -204,7 +204,7 @@ class _Builder:
         shown.append(has_steps and PROPOSAL not in self.left_out)
         width = 0.5 if all(shown) else 1.0
         if key == GAP:
-            return (gap_block(self.results, width=width),)
+            return (gap_block(self.results, self.audience, width=width),)
         if self.proposal is None or not has_steps:
             return ()
         return (proposal_block(self.proposal, width=width),)

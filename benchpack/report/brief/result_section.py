@@ -41,7 +41,8 @@ def result_blocks(
     audience : Audience
         A customer sees what the saving is worth, not what it costs to make.
     """
-    blocks: list[Block] = [Paragraph(plain_text(headline(results)), "lead")]
+    lead = headline(results, has_remedy=audience is Audience.INTERNAL)
+    blocks: list[Block] = [Paragraph(plain_text(lead), "lead")]
     if proposal is None:
         blocks.append(Paragraph("The study has no proposal yet."))
     else:
@@ -50,17 +51,20 @@ def result_blocks(
     return (*blocks, Figures(tuple(writer.figures(audience))))
 
 
-def gap_block(results: Results, *, width: float) -> Block:
+def gap_block(results: Results, audience: Audience, *, width: float) -> Block:
     """Give the gap to the reference as a waterfall, or say why there is none.
 
     Parameters
     ----------
     results : Results
         The gap.
+    audience : Audience
+        A customer reads why, not what to do in the study.
     width : float
         Share of the line that it takes.
     """
-    return waterfall_block(waterfall_spec(results), width=width)
+    spec = waterfall_spec(results, has_remedy=audience is Audience.INTERNAL)
+    return waterfall_block(spec, width=width)
 
 
 def proposal_block(proposal: ProposalResults, *, width: float) -> Block:

@@ -15,12 +15,12 @@ from benchpack.report.brief.blocks import (
     Paragraph,
     Table,
 )
+from benchpack.report.chart_words import reason_text
 from benchpack.report.display import Display
 from benchpack.report.worth_figures import (
     lacking_words,
     programme_figures,
     programme_shown,
-    reason_text,
     years_text,
 )
 from benchpack.report.worth_price import price_figures
@@ -95,7 +95,10 @@ def _programme_of_customer(case: WorthCase, found: Programme) -> tuple[Block, ..
     worth = programme_of(case.study, saving, found.volumes)
     shown = programme_shown(replace(case, saving=saving, programme=worth))
     said = f"Worth of the mass saved, before any cost: {shown.whole}."
-    ends = "The range has all inputs at their low, or all at their high ends."
+    ends = (
+        "The range has all that is worse at once, or all that is better; the interest "
+        "stays."
+    )
     return (Paragraph(f"{said} {_plan(case, found)} {ends}"),)
 
 
@@ -135,15 +138,15 @@ def price_blocks(case: WorthCase, audience: Audience) -> tuple[Block, ...]:
         return _price_of_customer(case)
     if isinstance(found, Problem):
         return (Paragraph(reason_text(found), "note"),)
-    even, headroom, per_kg, shared, _, given = price_figures(case)
+    even, headroom, per_kg, shared, given = price_figures(case)
     figures = [(one.label, one.whole) for one in (even, headroom, per_kg)]
     if math.isfinite(found.cost):
         money = display.money_text
         figures += [
             ("our cost", money(found.cost)),
             ("whole gain", money(found.whole_gain)),
-            ("customer keeps", money(found.customer_part)),
-            ("we keep", money(found.supplier_part)),
+            ("customer's part", money(found.customer_part)),
+            ("our part", money(found.supplier_part)),
             (shared.label, shared.whole),
         ]
     said = _ladder(case, found)

@@ -9,7 +9,12 @@ from benchpack.report.brief.blocks import Audience, Block, Paragraph
 from benchpack.report.brief.worth_money_section import row_of_figures
 from benchpack.report.display import Display
 from benchpack.report.worth_money import money_scale
-from benchpack.report.worth_target import has_proposal, target_figures
+from benchpack.report.worth_target import (
+    NO_TARGET,
+    WITHOUT_TARGET,
+    has_proposal,
+    target_figures,
+)
 from benchpack.report.worth_target_text import target_readings
 from benchpack.results.proposal_matters import RELEASE, Swing, mass_matters
 from benchpack.results.proposal_trials import ProposalChance
@@ -68,7 +73,7 @@ def _conditions(
     if is_internal or not has_proposal(case):
         return said
     # The last two say from which worth and volume it pays.
-    return said[:-2]
+    return [WITHOUT_TARGET if one == NO_TARGET else one for one in said[:-2]]
 
 
 def _matters(case: WorthCase, *, is_internal: bool) -> str:

@@ -6,7 +6,6 @@ from collections.abc import Iterator
 from html import escape
 from itertools import count
 from pathlib import Path
-from tempfile import TemporaryDirectory
 
 from benchpack.files.atomic import write_text
 from benchpack.report.brief.blocks import (
@@ -28,7 +27,7 @@ from benchpack.ui.brief.html_parts import (
 from benchpack.ui.brief.html_style import page_style
 from benchpack.ui.brief.paper import paper_named
 from benchpack.ui.brief.print_type import ink
-from benchpack.ui.export.picture import render_svg, without_controls
+from benchpack.ui.export.picture import svg_text, without_controls
 
 _WIDTH = 900
 """Pixels of a chart that takes the whole line."""
@@ -143,10 +142,7 @@ class _Writer:
 
     def _chart(self, block: ChartBlock) -> Iterator[str]:
         chart = chart_of(block, width=round(_WIDTH * block.width))
-        with TemporaryDirectory() as folder:
-            path = Path(folder) / "chart.svg"
-            render_svg(chart, path, title=block.spec.title)
-            drawn = path.read_text(encoding="utf-8")
+        drawn = svg_text(chart, title=block.spec.title)
         chart.deleteLater()
         yield "<figure>"
         yield inline_svg(drawn, next(self.numbers), alternative=block.alternative)

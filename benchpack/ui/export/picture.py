@@ -160,6 +160,23 @@ def render_svg(
     BenchpackError
         The file cannot be written.
     """
+    _write(svg_text(source, title=title, scheme=scheme).encode(), path)
+
+
+def svg_text(
+    source: PictureSource, *, title: str = "", scheme: Scheme = Scheme.LIGHT
+) -> str:
+    """Give a chart as the text of an SVG file.
+
+    Parameters
+    ----------
+    source : PictureSource
+        The chart.
+    title : str
+        Title of the drawing, for readers that show one.
+    scheme : Scheme
+        Colours of the drawing.
+    """
     size = source.size()
     picture = source.record_picture(roles(scheme))
     generator = QSvgGenerator()
@@ -173,8 +190,7 @@ def render_svg(
     painter = QPainter(generator)
     painter.drawPicture(QPoint(0, 0), picture)
     painter.end()
-    text = with_scaled_strokes(bytes(buffer.data().data()).decode())
-    _write(without_controls(text).encode(), path)
+    return without_controls(with_scaled_strokes(bytes(buffer.data().data()).decode()))
 
 
 def _write(content: bytes, path: Path) -> None:

@@ -14,7 +14,10 @@ from benchpack.ui.handover.handing import Handing
 from benchpack.ui.tasks import Token
 
 _ENDINGS = (".png", ".svg")
-_INTERNAL = "Charts of cost and programme are for internal use and were left out."
+_INTERNAL = (
+    "Charts of cost and programme are for internal use and were left out; workbook, "
+    "tables and bundle hold costs."
+)
 
 
 @dataclass(frozen=True, slots=True)

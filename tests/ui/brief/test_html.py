@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import tempfile
 import xml.etree.ElementTree as ET
 from dataclasses import replace
 from pathlib import Path
@@ -128,3 +129,13 @@ def test_the_paper_is_that_of_whoever_prints() -> None:
     assert "size: Letter;" in brief_html(rows_brief(1), paper="Letter")
     with pytest.raises(RequestError):
         brief_html(rows_brief(1), paper="A7")
+
+
+def test_charts_need_no_room_on_the_disk(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    brief = customer_brief()
+    whole = brief_html(brief)
+    monkeypatch.setattr(tempfile, "tempdir", str(tmp_path / "gone"))
+    assert brief_html(brief) == whole
+    assert "<svg" in whole

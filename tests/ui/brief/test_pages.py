@@ -9,7 +9,7 @@ from benchpack.errors import RequestError
 from benchpack.report.brief.blocks import Brief, Column, Paragraph, Table
 from benchpack.ui.brief.chart_pictures import CHARTS, chart_of
 from benchpack.ui.brief.pages import BriefPages
-from benchpack.ui.brief.preview import page_images
+from tests.ui.brief.page_images import page_images
 from tests.ui.brief.samples import hard_brief, one_section, rows_brief
 from tests.unit.report.brief.samples import blocks, brief_of, customer_brief
 

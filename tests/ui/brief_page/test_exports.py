@@ -249,6 +249,7 @@ def test_everything_goes_into_one_folder(
             assert "<svg" in (tmp_path / name).read_text("utf-8")
     assert told.problems == []
     assert told.remarks[-1].startswith(f"Written: {len(written)} files to {tmp_path}")
+    assert "workbook, tables and bundle hold costs." in told.remarks[-1]
 
 
 def test_internal_charts_go_with_an_internal_brief_alone(

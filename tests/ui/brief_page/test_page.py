@@ -15,6 +15,7 @@ from pytestqt.qtbot import QtBot
 from benchpack.model.library import Library
 from benchpack.model.words import Basis
 from benchpack.results.fingerprint import fingerprint_of, short_fingerprint
+from benchpack.ui.pages.brief import desk
 from benchpack.ui.pages.brief.desk import PREVIEW_KEY
 from benchpack.ui.pages.brief.fingerprint_row import WORKED_OUT
 from benchpack.ui.pages.brief.page import BriefPage
@@ -174,6 +175,22 @@ def test_setting_that_is_stopped_is_said(
     background.runner.cancel(PREVIEW_KEY)
     qtbot.waitUntil(lambda: page.view.note.text() == STOPPED)
     assert not page.desk.is_current
+
+
+def test_a_fault_of_ours_ends_the_setting(
+    page: BriefPage, monkeypatch: pytest.MonkeyPatch, qtbot: QtBot
+) -> None:
+    def fail(*_: object, **__: object) -> None:
+        raise ZeroDivisionError
+
+    reported: list[BaseException] = []
+    workspace = page.workspace
+    monkeypatch.setattr(workspace.notifier, "report", reported.append)
+    monkeypatch.setattr(desk, "brief_of", fail)
+    workspace.edit("target", with_study(target_kg=4.0))
+    qtbot.waitUntil(lambda: bool(reported))
+    assert isinstance(reported[0], ZeroDivisionError)
+    assert page.view.note.text() == STOPPED
 
 
 def test_the_fingerprint_is_shown_and_copied_whole(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -15,8 +16,14 @@ from benchpack.errors import Problem
 from benchpack.model.drive_cycle import parse_cycle
 from benchpack.model.library import Library
 from benchpack.model.worth_words import EnergyFrom
+from benchpack.session.document import Document
+from benchpack.session.settings import Settings
+from benchpack.session.state import State
+from benchpack.ui.notify import Notifier
 from benchpack.ui.pages.worth.assumption_panel import AssumptionPanel
+from benchpack.ui.tasks import Token
 from benchpack.ui.workspace import Workspace
+from tests.ui.changes.test_outcome import HeldRunner
 from tests.ui.conftest import small_library
 from tests.ui.worth.panels import shown_panel, study_of
 
@@ -114,4 +121,82 @@ def test_a_file_that_is_no_cycle_is_refused_where_it_was_asked_for(
         assert words in said
     assert study_of(panel) is before
     panel.cycle.read_file(cycle_file(tmp_path))
+    assert panel.cycle.error_text == ""
+
+
+def two_studies() -> Library:
+    """Give the small library with a second study."""
+    library = small_library()
+    (first,) = library.studies
+    return replace(library, studies=(first, replace(first, name="other")))
+
+
+@pytest.fixture
+def waiting(qtbot: QtBot, qapp: object) -> AssumptionPanel:
+    """Give the panel whose work in the background waits."""
+    library = two_studies()
+    document = Document(State(library, library.first_study().name))
+    workspace = Workspace(
+        document, runner=HeldRunner(), notifier=Notifier(), settings=Settings()
+    )
+    return shown_panel(qtbot, workspace)
+
+
+def held_by(panel: AssumptionPanel) -> HeldRunner:
+    runner = panel.workspace.runner
+    assert isinstance(runner, HeldRunner)
+    return runner
+
+
+def remarks_of(panel: AssumptionPanel) -> list[str]:
+    """Give a list that grows with every remark."""
+    said: list[str] = []
+    panel.workspace.notifier.said.connect(said.append)
+    return said
+
+
+def test_a_cycle_read_for_another_study_is_not_taken(
+    waiting: AssumptionPanel, tmp_path: Path
+) -> None:
+    workspace, said = waiting.workspace, remarks_of(waiting)
+    asked = study_of(waiting).name
+    waiting.cycle.read_file(cycle_file(tmp_path))
+    workspace.document.apply("study", replace(workspace.state, study_name="other"))
+    before = workspace.state.library
+    held_by(waiting).let_go("drive cycle")
+    assert workspace.state.library is before
+    assert said == [f"hill road.csv was read for {asked}, which is no longer open"]
+
+
+def test_a_cycle_read_for_another_document_is_not_taken(
+    waiting: AssumptionPanel, tmp_path: Path
+) -> None:
+    """The other document has a study of the same name; the work ends all the same."""
+    workspace, runner, said = waiting.workspace, held_by(waiting), remarks_of(waiting)
+    waiting.cycle.read_file(cycle_file(tmp_path))
+    work, done = runner.held["drive cycle"]
+    other = two_studies()
+    workspace.open_document(Document(State(other, other.first_study().name)))
+    assert "drive cycle" not in runner.held
+    done(work(Token(lambda *_: None)))
+    assert workspace.state.library is other
+    assert "no longer open" in said[-1]
+
+
+def test_a_cycle_read_for_the_study_on_screen_is_taken(
+    waiting: AssumptionPanel, tmp_path: Path
+) -> None:
+    waiting.cycle.read_file(cycle_file(tmp_path))
+    waiting.workspace.edit("target", lambda state: state.with_study(target_kg=2.0))
+    held_by(waiting).let_go("drive cycle")
+    assert study_of(waiting).energy_from is EnergyFrom.CYCLE
+
+
+def test_a_fault_of_another_library_s_file_goes_with_it(
+    panel: AssumptionPanel, tmp_path: Path
+) -> None:
+    panel.cycle.read_file(cycle_file(tmp_path, "time [s],speed [km/h]\n0,0\n1,fast\n"))
+    assert panel.cycle.error_text
+    other = two_studies()
+    panel.workspace.open_document(Document(State(other, other.first_study().name)))
     assert panel.cycle.error_text == ""

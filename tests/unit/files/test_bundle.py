@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import errno
 import json
 import os
 import subprocess
@@ -202,4 +203,42 @@ def test_a_name_without_zip_and_a_text_with_nul_are_refused(tmp_path: Path) -> N
         write_bundle(library, spoilt, tmp_path / "a.zip")
     with pytest.raises(DataError, match="no such file"):
         write_bundle(library, study, tmp_path / "none" / "a.zip")
+    assert list(tmp_path.iterdir()) == []
+
+
+def read_the_bundle(tmp_path: Path) -> object:
+    return read_bundle(tmp_path / "study.bundle.zip")
+
+
+def test_without_a_folder_for_passing_files_it_says_so(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path = bundled(tmp_path)
+    before = path.read_bytes()
+    monkeypatch.setattr(tempfile, "tempdir", str(tmp_path / "gone"))
+    for act in (bundled, read_the_bundle):
+        with pytest.raises(DataError) as caught:
+            act(tmp_path)
+        (problem,) = caught.value.problems
+        assert problem.what.startswith("In the folder for passing files: ")
+        assert problem.source == str(path)
+        assert problem.remedy
+    assert path.read_bytes() == before
+
+
+@pytest.mark.parametrize("name", ["bundle.json", "README.txt"])
+def test_a_full_disk_is_said_and_no_bundle_is_left(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, name: str
+) -> None:
+    write = Path.write_bytes
+
+    def full(self: Path, data: bytes) -> int:
+        if self.name == name:
+            raise OSError(errno.ENOSPC, "No space left on device")
+        return write(self, data)
+
+    monkeypatch.setattr(Path, "write_bytes", full)
+    with pytest.raises(DataError, match="The disk is full") as caught:
+        bundled(tmp_path)
+    assert "Free some space" in caught.value.problems[0].remedy
     assert list(tmp_path.iterdir()) == []

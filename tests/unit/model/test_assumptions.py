@@ -41,7 +41,7 @@ NUMBERS = [
         ({"programme_years": 0.0}, "runs 0 years"),
         ({"programme_years": 0.01}, "runs 0.01 years"),
         ({"programme_years": 101.0}, "runs 101 years"),
-        ({"discount_rate": -0.1}, "discount rate is -0.1"),
+        ({"discount_rate": -0.1}, "interest a year is -0.1"),
         ({"volumes": (5, -1)}, "volumes by year"),
         ({"volumes": (1,) * 101}, "volumes by year"),
         ({"volume_spread": 1.2}, "volume spread is 1.2"),

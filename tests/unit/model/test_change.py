@@ -199,8 +199,8 @@ def test_a_library_gives_the_changes_of_a_study_in_order() -> None:
         ({"programme": "later"}, "programme 'later' is not known"),
         ({"yearly_volume": 0}, "yearly volume is 0"),
         ({"programme_years": 0.0}, "runs 0 years"),
-        ({"discount_rate": 8.0}, "discount rate is 8"),
-        ({"discount_rate": float("nan")}, "discount rate is nan"),
+        ({"discount_rate": 8.0}, "interest a year is 8"),
+        ({"discount_rate": float("nan")}, "interest a year is nan"),
         ({"tooling_budget": -1.0}, "tooling budget is -1.0 EUR"),
     ],
 )

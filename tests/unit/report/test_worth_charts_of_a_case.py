@@ -74,6 +74,8 @@ def test_the_programme_adds_up_to_its_value() -> None:
     assert spec.years[0] == "year 0"
     assert plain(spec.title).startswith(f"Paid back after {found.payback_years:.1f}")
     assert "over 7 years" in plain(spec.title)
+    assert "all that is worse at once, or all that is better" in spec.note
+    assert "interest stays" in spec.note
 
 
 def test_years_of_a_calendar_and_volumes_by_year() -> None:
@@ -236,6 +238,23 @@ def test_the_map_breaks_even_where_its_title_says(unit: str) -> None:
     assert_allclose(spec.here, (30.0 * factor, 100.0))
 
 
+@pytest.mark.parametrize(("volume", "word"), [(2_000_000, "Gains"), (1, "Loses")])
+def test_a_map_that_never_breaks_even_speaks_of_its_sides_alone(
+    volume: int, word: str
+) -> None:
+    """Beyond the ends of the axis nothing was worked out."""
+    study = replace(RICH, yearly_volume=volume)
+    case = case_of(*CHANGES, study=study)
+    found = worth_map(case, "interest", "volume")
+    assert not isinstance(found, Problem)
+    spec = map_spec(found, study)
+    ends = [plain(spec.format_x(end)) for end in (spec.x[0], spec.x[-1])]
+    high = ends[1].removeprefix("interest a year ")
+    said = f"{word} everywhere between {ends[0]} and {high}, with volume against plan"
+    assert plain(spec.title).startswith(said)
+    assert "any" not in spec.title
+
+
 def test_charts_of_what_matters_are_explained_by_where_they_start() -> None:
     case = case_of(*(replace(one, release_chance=0.5) for one in CHANGES))
     found, here = worth_swings(case), worth_map(case, "worth", "volume")
@@ -312,6 +331,21 @@ def test_sets_stand_beside_what_is_now(measure: SetMeasure) -> None:
         assert spec.likely[1] < spec.likely[0]
     else:
         assert_allclose(spec.likely[1:], spec.likely[0])
+
+
+def test_a_headroom_below_zero_is_no_money_to_compare() -> None:
+    case = case_of(*CHANGES)
+    values = {**assumption_values(case.study), "required_saving": 1e6}
+    greedy = AssumptionSet(case.study.name, "greedy", **values)
+    outcomes = set_outcomes(case, (greedy,))
+    spec = sets_spec(outcomes, case.study, SetMeasure.HEADROOM)
+    assert spec.names == (NOW, "greedy")
+    assert math.isnan(spec.likely[1])
+    assert spec.details[1] == "No price leaves the saving that is asked for."
+    assert spec.details[0] == ""
+    assert "greedy" not in spec.title
+    table = sets_table(outcomes)
+    assert table.rows[1][table.heads.index("headroom")].text == "none"
 
 
 def test_a_set_that_says_the_same_is_the_one_in_use() -> None:

@@ -128,8 +128,10 @@ def test_each_figure_is_known_just_where_its_explanation_is() -> None:
 def test_every_key_of_the_worth_is_shown_somewhere() -> None:
     case = case_of(*CHANGES, study=replace(RICH, sizing=Sizing.BATTERY_KEPT))
     keys = {shown.key for shown in every_figure(case)}
-    # The steps of the vehicle, and the charts of what matters, show the others.
+    # The steps of the vehicle, and the charts of what matters, show the others; the
+    # price at the saving asked for is the headroom by another way.
     others = {"battery saved", "range gain", "expected programme value"}
+    others |= {"price at saving"}
     assert set(WORTH_KEYS) - keys <= others
 
 
@@ -144,7 +146,8 @@ def test_texts_are_the_figures_of_the_case() -> None:
     years = programme.payback_years
     assert plain(payback_shown(case).text) == f"after {years:.1f} years"
     assert payback_words(case).startswith("paid back after")
-    assert "low" in programme_shown(case).why
+    why = programme_shown(case).why
+    assert "all that is worse at once, or all that is better; interest stays" in why
 
 
 def test_without_spending_nothing_is_paid_back() -> None:
@@ -184,14 +187,23 @@ def test_a_price_that_is_given_names_itself() -> None:
     assert "Enter the price" in without[-1].why
 
 
+@pytest.mark.parametrize("asked", [0.0, 10.0])
+def test_no_price_stands_there_under_two_names(asked: float) -> None:
+    """The headroom is the price that leaves the saving asked for."""
+    case = case_of(*CHANGES, study=replace(RICH, required_saving=asked))
+    shown = price_figures(case)
+    assert len(shown) == len({one.key for one in shown}) == 5
+    room = headroom_shown(case)[0].text
+    wanted = {"headroom"} if asked else {"headroom", "even price"}
+    assert {one.key for one in shown if one.text == room} == wanted
+
+
 def test_no_price_is_said_in_words() -> None:
     case = case_of(*CHANGES, study=replace(RICH, required_saving=1e6))
     headroom, per_kg = headroom_shown(case)
     assert (headroom.whole, per_kg.text) == ("none", "none")
     assert "No price leaves the saving that is asked for" in headroom.why
-    even, *_, at_saving, _ = price_figures(case)
-    assert even.text != "none"
-    assert at_saving.text == "none"
+    assert price_figures(case)[0].text != "none"
     found = case_of(*CHANGES).price
     assert isinstance(found, Price)
     asked = found.headroom + 10.0 + 1.0  # a little more than the likely worth leaves

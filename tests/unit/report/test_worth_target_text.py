@@ -99,7 +99,11 @@ def test_without_a_proposal_there_is_no_chance() -> None:
     case = case_of()
     said = words(case, None)
     assert said.count("There is no proposal") == 3
+    assert said.count("so nothing says how likely it is") == 1
     assert "promised" in said
+    shown = {one.key: one.why for one in target_figures(case, None, is_known=True)}
+    assert shown["least worth"] == shown["gap left"] == "There is no proposal."
+    assert "how likely" in shown["chance of the target"]
 
 
 def test_without_anything_each_reading_is_a_sentence() -> None:

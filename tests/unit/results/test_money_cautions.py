@@ -27,7 +27,10 @@ from tests.unit.results.proposal_samples import (
 )
 from tests.unit.results.worth_samples import CHANGES, RICH, library_of
 
-FRANCS = replace(RICH, currency="CHF")
+FRANCS = replace(
+    RICH, currency="CHF", battery_cost=Range.exactly(95.0), energy_price=0.3
+)
+EUROS_OF_OLD = replace(RICH, currency="JPY")
 NOTHING = Range.exactly(0.0)
 EVERY_KIND = (
     LID_IN_PP,
@@ -49,6 +52,21 @@ def test_in_euro_or_without_changes_there_is_nothing_to_say() -> None:
     assert said(*CHANGES, study=RICH) == ()
     assert said() == ()
     assert said(replace(LID_IN_PP, is_on=False)) == ()
+
+
+def test_starting_values_in_another_currency_are_said_without_any_change() -> None:
+    (found,) = said(study=EUROS_OF_OLD)
+    assert found.what == (
+        "Cost of battery and price of energy are starting values in EUR."
+    )
+    assert found.remedy == "Enter them in JPY."
+    assert (found.record, found.column) == (RICH.name, "battery cost")
+    (price,) = said(study=replace(EUROS_OF_OLD, battery_cost=Range.exactly(14_000.0)))
+    assert price.what == "Price of energy is a starting value in EUR."
+    assert (price.remedy, price.column) == ("Enter it in JPY.", "energy price")
+    assert said(study=replace(EUROS_OF_OLD, currency="EUR")) == ()
+    both = said(LID_IN_PP, study=EUROS_OF_OLD)
+    assert [one.column for one in both] == ["part cost", "battery cost"]
 
 
 def test_in_francs_it_is_said_once_with_the_place_to_mend() -> None:
@@ -108,7 +126,7 @@ def test_the_caution_comes_and_goes_with_the_currency_and_the_changes() -> None:
     euro = compute(library, study)
     francs = compute(library, replace(study, currency="CHF"), previous=euro)
     assert francs.comparison is euro.comparison
-    assert len(francs.cautions) == len(euro.cautions) + 1
+    assert len(francs.cautions) == len(euro.cautions) + 2
     assert "count as nothing" in francs.cautions[0].what
     fresh = compute(library, replace(study, currency="CHF"))
     assert fresh.cautions == francs.cautions
@@ -116,7 +134,8 @@ def test_the_caution_comes_and_goes_with_the_currency_and_the_changes() -> None:
     assert compute(library, dearer, previous=francs).cautions is francs.cautions
     bare = without_changes(library)
     emptied = compute(bare, francs.study, previous=francs)
-    assert emptied.cautions == euro.cautions
+    assert len(emptied.cautions) == len(euro.cautions) + 1
+    assert "starting values" in emptied.cautions[0].what
     again = compute(library, francs.study, previous=emptied)
     assert again.cautions == francs.cautions
     back = compute(library, study, previous=francs)

@@ -19,6 +19,7 @@ from benchpack.model.drive_cycle import DriveCycle
 from benchpack.model.ranges import Range
 from benchpack.model.study import Study
 from benchpack.model.worth_words import EnergyFrom, Sizing
+from benchpack.results.explained_assumed import mass_energy_source
 from benchpack.results.worth_derived import (
     APART,
     SECONDARY,
@@ -63,6 +64,8 @@ def test_the_worked_vectors() -> None:
 def test_what_the_driver_saves_is_a_line_of_its_own() -> None:
     """2.4 per kg over 13 years of 15,000 km at 5 % (worked by hand)."""
     one, far = derived(), derived(driver_km_per_year=30_000.0)
+    assert one.driver_per_kg is not None
+    assert far.driver_per_kg is not None
     assert_allclose(one.driver_per_kg.likely, 2.40, atol=0.005)
     assert_allclose(far.driver_per_kg.likely, 2 * one.driver_per_kg.likely)
     assert one.worth_per_kg == far.worth_per_kg
@@ -131,6 +134,25 @@ def test_without_a_density_there_is_a_sentence() -> None:
     assert empty.worth_per_kg is empty.battery_kg is None
 
 
+def test_starting_values_are_not_money_of_another_currency() -> None:
+    """Euros from memory are no yen: nothing is made of them."""
+    start = Study()
+    yen = derived(currency="JPY", battery_cost=start.battery_cost)
+    assert yen.worth_per_kg is None
+    assert yen.driver_per_kg is None
+    assert yen.disagreement is None
+    assert yen.missing is not None
+    assert yen.missing.what == "Cost of battery is a starting value in EUR."
+    assert yen.missing.remedy == "Enter it in JPY."
+    assert yen.driver_missing is not None
+    assert "Price of energy" in yen.driver_missing.what
+    assert yen.battery_kg == derived().battery_kg
+    entered = derived(currency="JPY", energy_price=31.0)
+    assert entered.worth_per_kg == derived().worth_per_kg
+    assert entered.driver_per_kg is not None
+    assert derived(battery_cost=start.battery_cost).worth_per_kg is not None
+
+
 @pytest.mark.parametrize(
     ("factor", "word"),
     [
@@ -179,7 +201,7 @@ def test_the_disagreement_is_written_as_the_study_shows_numbers() -> None:
 def test_patterns_of_driving() -> None:
     values: dict[str, Any] = {"drive_efficiency": 0.9, "recuperated_share": 0.6}
     urban = Study(energy_from=EnergyFrom.URBAN, **values)
-    found, name = mass_energy_of(urban)
+    found, name = mass_energy_of(urban), mass_energy_source(urban)
     trace = urban_trace()
     wheel = wheel_energy(trace.time_s, trace.speed_kmh)
     by_hand = wheel.traction_per_100_kg / 0.9 + 0.54 * wheel.braking_per_100_kg
@@ -190,12 +212,13 @@ def test_patterns_of_driving() -> None:
     driven = driven_by(read)
     assert driven is not None
     assert_allclose(driven.distance_km, 5 * (25 + 50 + 35 + 10) / 3600)
-    assert "hill road" in mass_energy_of(read)[1]
+    assert "hill road" in mass_energy_source(read)
     steady = Study(energy_from=EnergyFrom.STEADY, steady_speed_kmh=90.0)
-    assert "90 km/h" in mass_energy_of(steady)[1]
+    assert "90 km/h" in mass_energy_source(steady)
     unread = Study(energy_from=EnergyFrom.CYCLE)
     assert driven_by(unread) is driven_by(Study()) is None
-    assert mass_energy_of(unread)[0] == Study().mass_energy
+    assert mass_energy_of(unread) == Study().mass_energy
+    assert mass_energy_source(unread).endswith("no drive cycle has been read yet")
 
 
 def test_what_comes_back_entirely_never_turns_mass_into_energy() -> None:
@@ -205,7 +228,7 @@ def test_what_comes_back_entirely_never_turns_mass_into_energy() -> None:
         drive_efficiency=1.0,
         recuperated_share=1.0,
     )
-    assert mass_energy_of(free)[0].likely >= 0
+    assert mass_energy_of(free).likely >= 0
 
 
 @settings(max_examples=100, deadline=None)
@@ -215,7 +238,9 @@ def test_any_assumptions_give_a_worth_or_a_sentence(
 ) -> None:
     found = derived_worth(study, subject_density=density, saved_kg=SAVED)
     assert (found.worth_per_kg is None) <= (found.missing is not None)
-    assert found.driver_per_kg.low >= 0
+    assert (found.driver_per_kg is None) == (found.driver_missing is not None)
+    if found.driver_per_kg is not None:
+        assert found.driver_per_kg.low >= 0
     if study.sizing is Sizing.BATTERY_KEPT:
         assert found.range_gain is not None
         assert found.disagreement is None

@@ -17,11 +17,11 @@ from benchpack.errors import DataError, Problem
 from benchpack.model.ranges import Range
 from benchpack.model.study import Study
 from benchpack.model.worth_words import ValuedMass
+from benchpack.results.change_supply import planned_volumes
 from benchpack.results.worth_case import WorthCase
 from benchpack.results.worth_programme import (
     Programme,
     is_paid_back,
-    planned_volumes,
     product,
     year_label,
 )

@@ -52,7 +52,7 @@ class BriefDesk(QObject):
     failed(object)
         A `DataError` that says why there is none.
     stopped()
-        The person stopped it, and nothing newer is under way.
+        The person or a fault of ours stopped it, and nothing newer is under way.
 
     Parameters
     ----------
@@ -153,3 +153,5 @@ class BriefDesk(QObject):
             self.failed.emit(error)
         else:
             self._workspace.notifier.report(error)
+            if not self._timer.isActive():
+                self.stopped.emit()

@@ -146,11 +146,6 @@ class ProposalView(QWidget):
         restore_splitter(self.upright, f"{self._memory}/middle")
 
     @property
-    def is_narrow(self) -> bool:
-        """True where the outcome is a tab below the changes."""
-        return self._is_narrow
-
-    @property
     def _memory(self) -> str:
         return f"{_MEMORY}/narrow" if self._is_narrow else _MEMORY
 

@@ -19,7 +19,7 @@ from benchpack.errors import DataError
 from benchpack.model.study import Study
 from benchpack.report.display import Display, number_style
 from benchpack.report.worth_figures import years_text
-from benchpack.results.worth_programme import planned_volumes
+from benchpack.results.change_supply import planned_volumes
 from benchpack.session.state import State
 from benchpack.ui.pages.worth.assumption_fields import (
     form_column,

@@ -44,7 +44,7 @@ def price_tab(workspace: Workspace, parent: QWidget) -> ChartTab:
         make_chart=partial(WaterfallChart, kind="Price ladder"),
         make_spec=_price,
         figures=_price_figures,
-        count=8,
+        count=7,
     )
 
 

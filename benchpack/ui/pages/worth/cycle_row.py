@@ -42,7 +42,6 @@ class CycleRow(QWidget):
     def __init__(self, workspace: Workspace, parent: QWidget) -> None:
         super().__init__(parent)
         self.workspace = workspace
-        self._reading = ""
         self._shown: str | None = None
         label = QLabel("Drive cycle", self)
         label.setToolTip(plain_tip(_TIP))
@@ -55,6 +54,7 @@ class CycleRow(QWidget):
         self._refused = ""
         self.read.clicked.connect(self.choose_file)
         self.forget.clicked.connect(self._on_forget_clicked)
+        workspace.opened.connect(self._on_workspace_opened)
         grid = QGridLayout(self)
         grid.setContentsMargins(0, 0, 0, 0)
         grid.setHorizontalSpacing(SPACE_INSIDE)
@@ -103,20 +103,35 @@ class CycleRow(QWidget):
         path : Path
             The file.
         """
-        self._reading = path.name
+        name, workspace = path.name, self.workspace
+        document, study = workspace.document, workspace.state.study.name
+
+        def is_open() -> bool:
+            now = workspace.state.study.name
+            return workspace.document is document and now == study
 
         def work(token: Token) -> CycleReading:
             return read_cycle(path, progress=token.progress, cancelled=token.cancelled)
 
+        def done(found: CycleReading) -> None:
+            if is_open():
+                self._take(found, name)
+            else:
+                what = f"{name} was read for {study}, which is no longer open"
+                workspace.notifier.say(what)
+
+        def failed(error: BaseException) -> None:
+            self._tell(error, name, is_open=is_open())
+
         self.workspace.runner.start(
             _KEY,
             work,
-            done=self._on_read,
-            failed=self._on_failed,
-            words=f"Reading {path.name}",
+            done=done,
+            failed=failed,
+            words=f"Reading {name}",
         )
 
-    def _on_read(self, found: CycleReading) -> None:
+    def _take(self, found: CycleReading, name: str) -> None:
         values = {"drive_cycle": found.cycle.to_text(), "energy_from": EnergyFrom.CYCLE}
         self._edit(f"drive cycle {found.cycle.name}", values)
         self.show_problem(None)
@@ -124,20 +139,25 @@ class CycleRow(QWidget):
         if self._refused:
             notifier.withdraw(self._refused)
             self._refused = ""
-        notifier.show_problems(f"Read from {self._reading}", found.notes)
-        notifier.say(f"Read {found.rows_read} rows of {self._reading}")
+        notifier.show_problems(f"Read from {name}", found.notes)
+        notifier.say(f"Read {found.rows_read} rows of {name}")
 
-    def _on_failed(self, error: BaseException) -> None:
+    def _tell(self, error: BaseException, name: str, *, is_open: bool) -> None:
         notifier = self.workspace.notifier
         if isinstance(error, CancelledError):
-            notifier.say(f"Stopped reading {self._reading}")
+            notifier.say(f"Stopped reading {name}")
         elif isinstance(error, BenchpackError):
-            if isinstance(error, DataError):
+            if isinstance(error, DataError) and is_open:
                 self.show_problem(error.problems[0])
-            self._refused = f"Not read: {self._reading}"
+            self._refused = f"Not read: {name}"
             notifier.show_error(self._refused, error)
         else:
             notifier.report(error)
+
+    def _on_workspace_opened(self) -> None:
+        self.workspace.runner.cancel(_KEY)
+        self._refused = ""
+        self.show_problem(None)
 
     def _on_forget_clicked(self) -> None:
         values: dict[str, Any] = {"drive_cycle": ""}

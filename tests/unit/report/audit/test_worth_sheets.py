@@ -144,7 +144,7 @@ def test_the_program_s_own_figures_stand_on_the_sheets() -> None:
     assert isinstance(case.programme, Programme)
     assert isinstance(case.price, Price)
     found = {"part_price": 20.0, "old_part_price": 30.0}
-    npv = row(sheet("Programme", **found), "net present value")
+    npv = row(sheet("Programme", **found), "programme value (net present value)")
     assert npv == case.programme.npv.ends
     price = sheet("Price", **found)
     for title, value in (
@@ -172,7 +172,7 @@ def test_what_is_never_paid_back_says_so() -> None:
 def test_without_packs_there_is_no_value() -> None:
     programme = sheet("Programme", volumes=(0, 0))
     assert row(programme, "it is reckoned")[1] == 0
-    assert row(programme, "net present value") == (None, None, None)
+    assert row(programme, "programme value (net present value)") == (None, None, None)
     assert row(programme, "gain per pack")[1] is not None
 
 

@@ -11,6 +11,7 @@ from benchpack import __version__
 from benchpack.errors import DataError
 from benchpack.model.words import Basis
 from benchpack.report.brief.blocks import (
+    Audience,
     ChartBlock,
     Column,
     Paragraph,
@@ -283,6 +284,23 @@ def test_without_a_reference_it_says_so() -> None:
     assert "There is no gap to state: No reference is chosen." in texts(
         brief, "cautions"
     )
+
+
+def test_a_customer_is_not_told_what_to_do_in_the_study() -> None:
+    made = demo()
+    study = replace(made.gap.study, reference="")
+    gap = compute(made.gap.library, study)
+    theirs = make_brief(
+        gap,
+        None,
+        None,
+        fingerprint=FINGERPRINT,
+        made_on=DAY,
+        audience=Audience.CUSTOMER,
+    )
+    assert texts(theirs, "gap") == ["No reference is chosen."]
+    assert texts(theirs, "result")[0] == "No reference is chosen."
+    assert not any("Choose" in text for text in words(theirs))
 
 
 def test_without_a_second_pack_it_says_so() -> None:

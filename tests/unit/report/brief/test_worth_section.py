@@ -40,7 +40,7 @@ from benchpack.results.worth_case import WorthCase, worth_case
 from benchpack.results.worth_price import Price
 from benchpack.results.worth_programme import Programme
 
-OURS = ("our cost", "we keep", "whole gain", "headroom", "paid back", "pays from")
+OURS = ("our cost", "our part", "whole gain", "headroom", "paid back", "pays from")
 
 
 @cache
@@ -161,7 +161,7 @@ def test_what_the_new_part_may_cost() -> None:
     shown = row(demo_case(), PRICE)
     assert shown["customer is even at"].startswith("141 EUR")
     assert shown["our cost"] == "115 EUR"
-    assert (shown["customer keeps"], shown["we keep"]) == ("13 EUR", "13 EUR")
+    assert (shown["customer's part"], shown["our part"]) == ("13 EUR", "13 EUR")
     assert shown["price that leaves 50 % of the gain"].startswith("128 EUR")
     text = said(demo_case(), PRICE)
     assert "old parts 95 EUR (entered)" in text
@@ -245,7 +245,12 @@ def test_without_a_proposal_the_target_stands_alone() -> None:
 
 
 def test_without_a_target_it_says_so() -> None:
-    assert row(changed(target_kg=None), TARGET)["target"] == "none is set"
+    case = changed(target_kg=None)
+    assert row(case, TARGET)["target"] == "none is set"
+    own, theirs = (said(case, TARGET, one) for one in Audience)
+    assert "No target is set. Enter the saving that is promised." in own
+    assert "No target is set." in theirs
+    assert "Enter" not in theirs
 
 
 def test_the_worth_beside_that_by_the_vehicle() -> None:
