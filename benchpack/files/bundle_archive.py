@@ -30,6 +30,8 @@ _BOMB_BYTES, _BOMB_RATIO = 200_000_000, 200
 _CHUNK = 1_000_000
 _HEAD = struct.Struct("<4s22xHH")
 _WORKBOOKS = ("xl/workbook.xml", "xl/workbook.bin", "content.xml")
+# NotImplementedError is zipfile's word for a packing it does not know, RuntimeError
+# for a locked entry.
 _DAMAGED = (
     zipfile.BadZipFile,
     zlib.error,

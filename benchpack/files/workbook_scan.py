@@ -121,7 +121,8 @@ def scan_sheet(path: Path, name: str) -> SheetScan:
         RuntimeError,
         ET.ParseError,
     ):
-        # The reader itself says what is wrong with such a file.
+        # The reader itself says what is wrong with such a file; NotImplementedError is
+        # zipfile's word for a packing it does not know.
         return SheetScan()
 
 

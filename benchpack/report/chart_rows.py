@@ -79,10 +79,10 @@ def chart_rows(spec: ChartSpec) -> Rows:
 
     Raises
     ------
-    NotImplementedError
+    TypeError
         The kind of spec has no table.
     """
-    raise NotImplementedError(f"{type(spec).__name__} has no table")
+    raise TypeError(f"{type(spec).__name__} has no table")
 
 
 @chart_rows.register

@@ -29,7 +29,7 @@ def chart_table(spec: ChartSpec) -> list[list[str]]:
 
     Raises
     ------
-    NotImplementedError
+    TypeError
         The kind of spec has no table.
     """
     return [[_exact(cell) for cell in row] for row in chart_rows(spec)]

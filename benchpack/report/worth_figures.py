@@ -20,7 +20,7 @@ from benchpack.report.worth_money import (
 )
 from benchpack.results.wording import listed
 from benchpack.results.worth_case import WorthCase
-from benchpack.results.worth_programme import Programme, product
+from benchpack.results.worth_programme import Programme, gain_of, product
 from benchpack.units.formatting import UNKNOWN, format_number, format_share
 
 Spec = TypeVar("Spec", bound=ChartSpec)
@@ -131,10 +131,10 @@ def worth_shown(case: WorthCase) -> Shown:
 def gain_shown(case: WorthCase) -> Shown:
     """Give the worth per pack less what parts, joints and add-backs cost."""
     key, label = "gain per pack", "Gain per pack"
-    worth = worth_of_saving(case)
-    if worth is None:
+    gain = gain_of(case.saving, Range(*case.study.worth_per_kg))
+    if gain is None:
         return Shown(key, label, why=_no_saving(case))
-    shown = money_shown(key, label, worth - case.saving.money, Display(case.study))
+    shown = money_shown(key, label, gain, Display(case.study))
     why = "Worth less what parts, joints and add-backs cost; without tools."
     why = f"{why} {lacking_words(case)}".rstrip()
     return Shown(key, label, shown.text, shown.span, why)

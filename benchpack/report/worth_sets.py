@@ -28,6 +28,7 @@ from benchpack.report.worth_specs import SetsSpec
 from benchpack.report.worth_vehicle import derived_shown
 from benchpack.results.worth_case import WorthCase
 from benchpack.results.worth_price import Price
+from benchpack.results.worth_programme import gain_of
 from benchpack.results.worth_sets import SetOutcome
 from benchpack.units.formatting import UNKNOWN, format_number, format_share
 
@@ -144,7 +145,7 @@ def _value(case: WorthCase | None, measure: SetMeasure) -> Range | None:
     worth = worth_of_saving(case)
     if worth is None or measure is SetMeasure.WORTH:
         return worth
-    return worth - case.saving.money
+    return gain_of(case.saving, Range(*case.study.worth_per_kg))
 
 
 def _finding(

@@ -145,25 +145,6 @@ def _shared(case: WorthCase, price: Price | None) -> Figure:
     return _by_worth(case, figure, price.shared_price, scale=kept)
 
 
-def _at_saving(case: WorthCase, price: Price | None) -> Figure:
-    even = math.nan if price is None else price.even_price
-    figure = Figure(
-        key="price at saving",
-        label="Price at which the customer keeps just the saving asked for",
-        value=math.nan,
-        unit=case.study.currency,
-        formula="H_0 - saving asked for; below zero there is no such price",
-        inputs=(*_even_input(case, even), _asked(case)),
-        source=PRACTICE,
-    )
-    if price is None:
-        return figure
-    if math.isnan(price.price_at_saving):
-        what = "No price leaves the customer the saving asked for."
-        return replace(figure, missing=what)
-    return _by_worth(case, figure, price.price_at_saving)
-
-
 def _by_worth(
     case: WorthCase, figure: Figure, value: float, *, scale: float = 1.0
 ) -> Figure:
@@ -252,7 +233,6 @@ _BUILDERS: Mapping[str, Callable[[WorthCase, Price | None], Figure]] = {
     "headroom per kg": _per_kg,
     "customer gain": _customer_gain,
     "shared price": _shared,
-    "price at saving": _at_saving,
 }
 
 PRICE_KEYS = tuple(_BUILDERS)

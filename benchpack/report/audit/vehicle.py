@@ -28,8 +28,6 @@ ABOVE = "more than a factor of 2 above what the vehicle supports: write down why
 BELOW = "more than a factor of 2 below what the vehicle supports: write down why"
 KEPT = "apart: with the battery kept the maker saves none, but gains range"
 UNKNOWN = "alone: the vehicle does not say what a kilogram is worth"
-SENTENCES = (AGREES, ABOVE, BELOW, KEPT, UNKNOWN)
-"""What the comparison of both worths can say."""
 _NAN = (math.nan, math.nan, math.nan)
 _Cells = tuple[str, str, str]
 

@@ -63,14 +63,14 @@ class ChartObjects(QPyTextObject):
         self._drawn.append((chart, size, shifted_by))
         cursor.insertText(_LETTER, shape)
 
-    def intrinsicSize(  # noqa: N802  # Qt's name
+    def intrinsicSize(
         self, document: QTextDocument, place: int, shape: QTextFormat
     ) -> QSizeF:
         """Give the room that a chart takes on the line."""
         del document, place
         return self._drawn[shape.intProperty(_PLACE)][1]
 
-    def drawObject(  # noqa: N802  # Qt's name
+    def drawObject(
         self,
         painter: QPainter,
         rect: QRectF | QRect,

@@ -45,7 +45,7 @@ class Owner(PictureSource, Protocol):
         """Give the title."""
         ...
 
-    def accessibleName(self) -> str:  # noqa: N802  # Qt's name
+    def accessibleName(self) -> str:
         """Give the kind of chart in words."""
         ...
 

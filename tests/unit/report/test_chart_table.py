@@ -78,7 +78,7 @@ def test_an_empty_spec_gives_heads_alone(spec: ChartSpec) -> None:
 
 
 def test_a_spec_of_no_kind_is_refused() -> None:
-    with pytest.raises(NotImplementedError, match="ChartSpec has no table"):
+    with pytest.raises(TypeError, match="ChartSpec has no table"):
         chart_table(ChartSpec())
 
 

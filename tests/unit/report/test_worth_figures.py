@@ -128,10 +128,8 @@ def test_each_figure_is_known_just_where_its_explanation_is() -> None:
 def test_every_key_of_the_worth_is_shown_somewhere() -> None:
     case = case_of(*CHANGES, study=replace(RICH, sizing=Sizing.BATTERY_KEPT))
     keys = {shown.key for shown in every_figure(case)}
-    # The steps of the vehicle, and the charts of what matters, show the others; the
-    # price at the saving asked for is the headroom by another way.
+    # The steps of the vehicle, and the charts of what matters, show the others.
     others = {"battery saved", "range gain", "expected programme value"}
-    others |= {"price at saving"}
     assert set(WORTH_KEYS) - keys <= others
 
 

@@ -99,7 +99,6 @@ def test_values_are_those_that_are_shown() -> None:
         "headroom per kg": cost.per_kg,
         "customer gain": cost.customer_gain,
         "shared price": cost.shared_price,
-        "price at saving": cost.price_at_saving,
         "customer part": cost.customer_part,
         "our part": cost.supplier_part,
         "customer part of programme": present * cost.customer_part,
@@ -163,7 +162,7 @@ def test_the_inputs_of_the_price_give_its_figures() -> None:
 
 
 def test_a_price_says_where_its_own_inputs_come_from() -> None:
-    for key in ("customer gain", "shared price", "price at saving"):
+    for key in ("customer gain", "shared price"):
         figure = explain_worth(CASE, key)
         even = next(i for i in figure.inputs if i.label.startswith("H_0,"))
         assert even.source == "w dm + joining that goes + old parts - I CRF / V"
@@ -266,7 +265,6 @@ def test_what_is_missing_is_a_sentence_of_its_own() -> None:
         ),
     )
     no_price = case_of(*CHANGES, study=replace(RICH, part_price=None))
-    greedy = case_of(*CHANGES, study=replace(RICH, required_saving=1e5))
     dense = case_of(*CHANGES, study=replace(RICH, pack_density_wh_per_kg=20.0))
     for case, key, said in (
         (no_volume, "programme value", "No yearly volume is known"),
@@ -278,7 +276,6 @@ def test_what_is_missing_is_a_sentence_of_its_own() -> None:
         (poor, "programme break-even", "no volume"),
         (poor, "internal rate", "no rate of return"),
         (no_price, "customer gain", "No price"),
-        (greedy, "price at saving", "No price leaves"),
         (SHARE, "shared price", "Only a proposal"),
         (SHARE, "headroom per kg", "Nothing is made new"),
         (NO_GAP, "least worth", "No change counts"),

@@ -276,7 +276,6 @@ RECOMPUTED: Mapping[str, Callable[[Inputs], Ends]] = {
     "headroom per kg": headroom_per_kg,
     "customer gain": less("p"),
     "shared price": shared_price,
-    "price at saving": less("saving asked for"),
     "customer part": customer_part,
     "our part": our_part,
     "customer part of programme": of_programme(customer_part),

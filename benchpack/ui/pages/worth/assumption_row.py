@@ -2,14 +2,11 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QGridLayout, QLabel, QWidget
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QGridLayout, QWidget
 
-from benchpack.errors import Problem
-from benchpack.model.fields import Kind
-from benchpack.ui.dialogs.frame import ErrorLabel
 from benchpack.ui.forms.entries import EntryBox, EntryLine, EntryText
-from benchpack.ui.tables.cell_text import UNKNOWN
+from benchpack.ui.forms.entry_row import EntryRow
 from benchpack.ui.tables.columns import TableColumn
 from benchpack.ui.theme import SPACE_BETWEEN, SPACE_INSIDE, font, set_text_role
 from benchpack.ui.widgets.controls import plain_tip
@@ -21,13 +18,8 @@ _LONG = ("worth_reason",)
 _SLIM = "QLineEdit { padding: 5px 4px; } QLineEdit:focus { padding: 4px 3px; }"
 
 
-class AssumptionRow(QWidget):
-    """Edits one assumption; tells of an entry on Enter and when the focus leaves.
-
-    Signals
-    -------
-    entered(str, str)
-        Key of the row and the text that was entered.
+class AssumptionRow(EntryRow):
+    """Edits one assumption.
 
     Parameters
     ----------
@@ -41,8 +33,6 @@ class AssumptionRow(QWidget):
         What stands in an empty line.
     """
 
-    entered = Signal(str, str)
-
     def __init__(
         self,
         column: TableColumn,
@@ -51,34 +41,19 @@ class AssumptionRow(QWidget):
         is_range: bool = False,
         placeholder: str = "",
     ) -> None:
-        super().__init__(parent)
-        self.column = column
-        self._text = ""
-        self._label = QLabel(self)
+        super().__init__(column, parent)
         self._label.setWordWrap(True)
-        self._unit = QLabel(self)
         set_text_role(self._unit, "note")
-        self._error = ErrorLabel()
-        self.editor = self._made_editor(placeholder)
-        self.editor.entry_finished.connect(self._on_entry_finished)
-        self._label.setBuddy(self.editor)
+        editor = self._made_editor(_LONG)
+        if isinstance(editor, EntryLine):
+            editor.setPlaceholderText(placeholder)
+            if column.is_numeric:
+                editor.setAlignment(Qt.AlignmentFlag.AlignRight)
+        self._take_editor(editor)
         # A unit that has no room beside the editor stands below the title.
         self._is_below = is_range or len(column.unit) > _LONGEST_UNIT
         self._lay_out(is_range=is_range)
         self.set_column(column)
-
-    def _made_editor(self, placeholder: str) -> EntryLine | EntryText | EntryBox:
-        column = self.column
-        if column.kind is Kind.CHOICE and column.field is not None:
-            words = map(str, column.field.choices)
-            return EntryBox({word: word or UNKNOWN for word in words}, self)
-        if column.key in _LONG:
-            return EntryText(self)
-        line = EntryLine(self)
-        line.setPlaceholderText(placeholder)
-        if column.is_numeric:
-            line.setAlignment(Qt.AlignmentFlag.AlignRight)
-        return line
 
     def _lay_out(self, *, is_range: bool) -> None:
         grid = QGridLayout(self)
@@ -132,35 +107,3 @@ class AssumptionRow(QWidget):
         self._unit.setToolTip(tip)
         self.editor.setAccessibleName(column.head)
         self.editor.setAccessibleDescription(column.help)
-
-    @property
-    def text(self) -> str:
-        """What stands in the editor."""
-        return self.editor.entry()
-
-    def set_text(self, text: str) -> None:
-        """Show a value; drops what was wrong."""
-        self._text = text
-        self.editor.set_entry(text)
-        self.show_problem(None)
-
-    def show_problem(self, problem: Problem | None) -> None:
-        """Say below the editor why the entry cannot stand, nothing with None."""
-        said = f"{problem.what} {problem.remedy}".strip() if problem else ""
-        if said == self.error_text.partition(" ")[2]:
-            return
-        self._error.show_error(said)
-        description = f"Not taken. {said}" if said else self.column.help
-        self.editor.setAccessibleDescription(description)
-
-    @property
-    def error_text(self) -> str:
-        """What is said below the editor, empty when nothing is wrong."""
-        return "" if self._error.isHidden() else self._error.text()
-
-    def _on_entry_finished(self) -> None:
-        if self.text != self._text:
-            self.entered.emit(self.column.key, self.text)
-        elif self.error_text:
-            # What stood there before was brought back.
-            self.show_problem(None)
