@@ -129,8 +129,8 @@ class PackTable(Sequence[Pack]):
             for name, column in self.columns.items()
         )
 
-    # Compared by content, of a million rows too: it has no hash. The linter asks for the
-    # line, and mypy knows of no class without one.
+    # Compared by content, of a million rows too, it has no hash: the linter asks for
+    # the line, and mypy knows of no class without one.
     __hash__ = None  # type: ignore[assignment]
 
     @property
